@@ -1,0 +1,50 @@
+/** What to do next, at the bottom where the thumb is. The main action comes last, on the right. */
+import type { VNode } from 'preact'
+
+export interface Action {
+  readonly label: string
+  readonly onPress?: () => void
+  /** A link instead of a button. */
+  readonly href?: string
+  /** Sends the form with this id. */
+  readonly form?: string
+}
+
+export interface ActionBarProps {
+  readonly main?: Action
+  readonly back?: Action
+  readonly other?: Action
+}
+
+export function ActionBar({ main, back, other }: ActionBarProps): VNode {
+  return (
+    <div class="action-bar">
+      <div class="action-bar-inner">
+        {back === undefined ? null : <ActionButton action={back} kind="" />}
+        {other === undefined ? null : <ActionButton action={other} kind=" action-quiet" />}
+        {main === undefined ? null : <ActionButton action={main} kind=" action-main" />}
+      </div>
+    </div>
+  )
+}
+
+function ActionButton({ action, kind }: { action: Action; kind: string }): VNode {
+  const { label, onPress, href, form } = action
+  if (href !== undefined) {
+    return (
+      <a class={`action${kind}`} href={href} onClick={onPress}>
+        {label}
+      </a>
+    )
+  }
+  return (
+    <button
+      class={`action${kind}`}
+      type={form === undefined ? 'button' : 'submit'}
+      form={form}
+      onClick={onPress}
+    >
+      {label}
+    </button>
+  )
+}
