@@ -41,7 +41,14 @@ export const careSchema = z.strictObject({
   steps: z.array(careItemSchema),
   holding: z.array(careItemSchema),
   /** Steps left out, and what left them out: a condition of their own, a never-do, an opposite step, or waiting for a vet. */
-  leftOut: z.array(z.strictObject({ plan: z.string(), item: z.string(), because: z.enum(['forbidden', 'never', 'opposite', 'not-while-waiting']), by: z.optional(careItemSchema) })),
+  leftOut: z.array(
+    z.strictObject({
+      plan: z.string(),
+      item: z.string(),
+      because: z.enum(['forbidden', 'never', 'opposite', 'not-while-waiting']),
+      by: z.optional(careItemSchema),
+    }),
+  ),
   plans: z.array(z.string()),
 })
 export type Care = z.infer<typeof careSchema>
@@ -82,7 +89,13 @@ export const assessmentSchema = z.strictObject({
   nextQuestion: z.optional(z.string()),
   open: z.array(z.string()),
   /** When to be seen: the latest instant and its local day. Absent for home and well. */
-  seenBy: z.optional(z.strictObject({ instant, day: z.iso.date(), partOfDay: z.enum(['night', 'morning', 'afternoon', 'evening']) })),
+  seenBy: z.optional(
+    z.strictObject({
+      instant,
+      day: z.iso.date(),
+      partOfDay: z.enum(['night', 'morning', 'afternoon', 'evening']),
+    }),
+  ),
   concerns: z.array(z.string()),
   /** Concerns that were not chosen but have a rule that holds. */
   alsoConcerns: z.array(z.string()),
@@ -94,6 +107,11 @@ export const assessmentSchema = z.strictObject({
   wouldRaise: z.array(z.strictObject({ rule: z.string(), level: levelSchema, missing: groundSchema })),
   missing: z.array(missingSchema),
   /** Danger signs that are there, were looked for and not found, could not be told, or were not asked. */
-  dangerSigns: z.strictObject({ present: z.array(z.string()), absent: z.array(z.string()), unsure: z.array(z.string()), notAsked: z.array(z.string()) }),
+  dangerSigns: z.strictObject({
+    present: z.array(z.string()),
+    absent: z.array(z.string()),
+    unsure: z.array(z.string()),
+    notAsked: z.array(z.string()),
+  }),
 })
 export type Assessment = z.infer<typeof assessmentSchema>

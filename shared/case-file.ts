@@ -23,7 +23,11 @@ export const fullAnswerSchema = z.union([
   }),
   z.strictObject({ amount: z.number(), given }),
   z.strictObject({ began: instant, uncertaintyHours: z._default(z.number().check(z.minimum(0)), 0), given }),
-  z.strictObject({ hoursAgo: z.number().check(z.minimum(0)), uncertaintyHours: z._default(z.number().check(z.minimum(0)), 0), given }),
+  z.strictObject({
+    hoursAgo: z.number().check(z.minimum(0)),
+    uncertaintyHours: z._default(z.number().check(z.minimum(0)), 0),
+    given,
+  }),
   z.strictObject({ cannotTell: z.literal(true), given }),
   z.strictObject({ cannotMeasure: z.literal(true), given }),
 ])
@@ -39,7 +43,17 @@ export const weighInSchema = z.strictObject({
 })
 export type WeighIn = z.infer<typeof weighInSchema>
 
-export const EVENT_KINDS = ['tail-lost', 'eggs-laid', 'shed', 'meal', 'dropping', 'new-home', 'winter-rest-began', 'winter-rest-ended', 'treated'] as const
+export const EVENT_KINDS = [
+  'tail-lost',
+  'eggs-laid',
+  'shed',
+  'meal',
+  'dropping',
+  'new-home',
+  'winter-rest-began',
+  'winter-rest-ended',
+  'treated',
+] as const
 
 export const animalEventSchema = z.strictObject({
   at: instant,
@@ -80,9 +94,19 @@ export type CaseFileAsWritten = z.infer<typeof caseFileSchema>
 /** One answer in its full form. `given` is the instant at which it was said. */
 export type Answer =
   | { readonly kind: 'choice'; readonly choice: string; readonly given: string }
-  | { readonly kind: 'several'; readonly chosen: readonly string[]; readonly rest: 'no' | 'cannot-tell'; readonly given: string }
+  | {
+      readonly kind: 'several'
+      readonly chosen: readonly string[]
+      readonly rest: 'no' | 'cannot-tell'
+      readonly given: string
+    }
   | { readonly kind: 'amount'; readonly amount: number; readonly given: string }
-  | { readonly kind: 'since'; readonly began: string; readonly uncertaintyHours: number; readonly given: string }
+  | {
+      readonly kind: 'since'
+      readonly began: string
+      readonly uncertaintyHours: number
+      readonly given: string
+    }
   | { readonly kind: 'cannot-tell'; readonly given: string }
   | { readonly kind: 'cannot-measure'; readonly given: string }
 

@@ -9,7 +9,8 @@ import type { Level, Urgency } from './urgency.ts'
 /** A condition over facts. An atom asks whether fact `fact` is one of the options in the bit set `options`. */
 export type Condition =
   | { readonly kind: 'atom'; readonly fact: number; readonly options: number }
-  | { readonly kind: 'all' | 'any'; readonly of: readonly Condition[] }
+  | { readonly kind: 'all'; readonly of: readonly Condition[] }
+  | { readonly kind: 'any'; readonly of: readonly Condition[] }
   | { readonly kind: 'atLeast'; readonly count: number; readonly of: readonly Condition[] }
 
 interface FactBase {
@@ -135,16 +136,32 @@ export interface CarePlan {
   readonly lookAgain: readonly LookAgain[]
 }
 
-/** How two weigh-ins are compared; every number comes from content. */
+/** How weigh-ins are compared (src/measure/policy.ts says what each number does); all from content. */
 export interface WeightPolicy {
   readonly referenceDays: number
   readonly slowReferenceDays: number
+  readonly neighboursWithinDays: number
   readonly freshDays: number
+  readonly enoughReadings: number
+  readonly coarseStepPercent: number
   readonly explainedWithinDays: number
-  readonly tailLossPercent: number
-  readonly clutchPercent: number
   readonly newBaselineDays: number
   readonly defaultScaleStepGrams: number
+  readonly daySwingPercent: number
+  readonly confidence: number
+  readonly explanations: readonly {
+    readonly kind: string
+    readonly upToPercent: number
+    readonly byShare: boolean
+    readonly onlyIfSeen: boolean
+    readonly repeats: 'adds' | 'largest'
+  }[]
+  readonly outliers: {
+    readonly readingsEachSide: number
+    readonly withinDays: number
+    readonly atLeastReadings: number
+    readonly threshold: number
+  }
 }
 
 /** Everything `assess` and the wizard decide with. */
@@ -173,7 +190,11 @@ export interface QuestionWords {
   readonly noneText?: string
   readonly picture?: string
   readonly options: readonly { readonly text: string; readonly hint?: string }[]
-  readonly presets?: readonly { readonly text: string; readonly hoursAgo: number; readonly uncertaintyHours: number }[]
+  readonly presets?: readonly {
+    readonly text: string
+    readonly hoursAgo: number
+    readonly uncertaintyHours: number
+  }[]
 }
 
 export interface RuleWords {
@@ -196,7 +217,9 @@ export interface Words {
   readonly rules: Readonly<Record<string, RuleWords>>
   readonly carePlans: Readonly<Record<string, CarePlanWords>>
   /** Per finding: its name, the words of its bands, and what would settle it. */
-  readonly findings: Readonly<Record<string, { readonly name: string; readonly bands: readonly string[]; readonly findOut?: string }>>
+  readonly findings: Readonly<
+    Record<string, { readonly name: string; readonly bands: readonly string[]; readonly findOut?: string }>
+  >
 }
 
 /** What is said about the species, the concerns and the danger doors. */
@@ -206,7 +229,12 @@ export interface Frame {
   readonly version: string
   readonly reviewedBy: readonly string[]
   readonly doors: readonly { readonly screen: string; readonly door: string; readonly doorHint?: string }[]
-  readonly concerns: readonly { readonly id: string; readonly name: string; readonly hint: string; readonly normal?: string }[]
+  readonly concerns: readonly {
+    readonly id: string
+    readonly name: string
+    readonly hint: string
+    readonly normal?: string
+  }[]
   readonly trustLine: string
   readonly notADiagnosis: string
   readonly urgencyNames: Readonly<Record<Urgency, string>>

@@ -20,13 +20,57 @@ export type Basis = (typeof BASES)[number]
 const basis = z.enum(BASES)
 
 /** What a care step does. A never-do beats every step of the same act on the same part. */
-export const ACTS = ['look', 'soak', 'warm', 'cool', 'feed', 'water', 'handle', 'move', 'clean', 'cover', 'press', 'rinse', 'moisten', 'rub', 'weigh', 'house', 'separate', 'medicate', 'pull', 'cut', 'push', 'phone', 'travel', 'keep-record'] as const
+export const ACTS = [
+  'look',
+  'soak',
+  'warm',
+  'cool',
+  'feed',
+  'water',
+  'handle',
+  'move',
+  'clean',
+  'cover',
+  'press',
+  'rinse',
+  'moisten',
+  'rub',
+  'weigh',
+  'house',
+  'separate',
+  'medicate',
+  'pull',
+  'cut',
+  'push',
+  'phone',
+  'travel',
+  'keep-record',
+] as const
 export type Act = (typeof ACTS)[number]
 
-export const PARTS = ['body', 'head', 'eye', 'nostril', 'mouth', 'skin', 'leg', 'toes', 'belly', 'vent', 'tail', 'stump', 'wound', 'enclosure', 'none'] as const
+export const PARTS = [
+  'body',
+  'head',
+  'eye',
+  'nostril',
+  'mouth',
+  'skin',
+  'leg',
+  'toes',
+  'belly',
+  'vent',
+  'tail',
+  'stump',
+  'wound',
+  'enclosure',
+  'none',
+] as const
 export type Part = (typeof PARTS)[number]
 
-const level = z.union([z.enum(URGENCIES), z.strictObject({ urgency: z.enum(URGENCIES), withinHours: z.optional(hours) })])
+const level = z.union([
+  z.enum(URGENCIES),
+  z.strictObject({ urgency: z.enum(URGENCIES), withinHours: z.optional(hours) }),
+])
 
 const optionSource = z.strictObject({
   id,
@@ -39,7 +83,11 @@ const optionSource = z.strictObject({
 })
 export type OptionSource = z.infer<typeof optionSource>
 
-const presetSource = z.strictObject({ text, hoursAgo: z.number().check(z.minimum(0)), uncertaintyHours: z._default(z.number().check(z.minimum(0)), 0) })
+const presetSource = z.strictObject({
+  text,
+  hoursAgo: z.number().check(z.minimum(0)),
+  uncertaintyHours: z._default(z.number().check(z.minimum(0)), 0),
+})
 
 export const QUESTION_KINDS = ['choice', 'several', 'since', 'amount', 'weights'] as const
 
@@ -105,7 +153,16 @@ export const ruleSchema = z.strictObject({
 export type RuleSource = z.infer<typeof ruleSchema>
 
 export const dangerSignsSchema = z.strictObject({
-  screens: z.array(z.strictObject({ id, ask: text, door: text, doorHint: z.optional(text), staysGoodHours: hours, howTo: z.optional(z.array(text)) })),
+  screens: z.array(
+    z.strictObject({
+      id,
+      ask: text,
+      door: text,
+      doorHint: z.optional(text),
+      staysGoodHours: hours,
+      howTo: z.optional(z.array(text)),
+    }),
+  ),
   signs: z.array(
     z.strictObject({
       id,
@@ -125,7 +182,11 @@ export const dangerSignsSchema = z.strictObject({
 })
 export type DangerSignsSource = z.infer<typeof dangerSignsSchema>
 
-export const questionsFileSchema = z.strictObject({ common: z.array(questionSchema), care: z.array(questionSchema), handover: z.array(questionSchema) })
+export const questionsFileSchema = z.strictObject({
+  common: z.array(questionSchema),
+  care: z.array(questionSchema),
+  handover: z.array(questionSchema),
+})
 export type QuestionsFileSource = z.infer<typeof questionsFileSchema>
 
 const band = z.strictObject({
@@ -140,28 +201,32 @@ const band = z.strictObject({
 })
 
 const findingsSource = z.array(
-    z.strictObject({
-      id,
-      name: text,
-      /** The question whose number falls into the bands, or the name of a computed number. */
-      question: z.optional(id),
-      computed: z.optional(z.enum(['weightLoss', 'season'])),
-      unit: z.enum(['days', 'hours', 'grams', 'celsius', 'percent', 'months', 'centimetres']),
-      /** Which way is worse; `none` for a fact without an order. Bands are listed from mildest to worst. */
-      worse: z.enum(['higher', 'lower', 'none']),
-      bands: z.optional(z.array(band)),
-      /** For weight loss: the grid of percent against days, listed from mildest to worst. */
-      grid: z.optional(z.array(z.strictObject({ id, text, atLeastPercent: z.number(), withinDays: z.optional(z.number()) }))),
-      /** For season: the months of each, northern hemisphere, and the question that tells the hemisphere. */
-      months: z.optional(z.array(z.strictObject({ id, text, months: z.array(z.int().check(z.minimum(1), z.maximum(12))) }))),
-      hemisphere: z.optional(z.strictObject({ question: id, south: id })),
-      /** The question that is answered "can't measure" when this cannot be known. */
-      measuredBy: z.optional(id),
-      /** What would settle it, for "find this out by ...". */
-      findOut: z.optional(text),
-      evidence: z._default(z.array(evidenceId), []),
-      basis,
-    }),
+  z.strictObject({
+    id,
+    name: text,
+    /** The question whose number falls into the bands, or the name of a computed number. */
+    question: z.optional(id),
+    computed: z.optional(z.enum(['weightLoss', 'season'])),
+    unit: z.enum(['days', 'hours', 'grams', 'celsius', 'percent', 'months', 'centimetres']),
+    /** Which way is worse; `none` for a fact without an order. Bands are listed from mildest to worst. */
+    worse: z.enum(['higher', 'lower', 'none']),
+    bands: z.optional(z.array(band)),
+    /** For weight loss: the grid of percent against days, listed from mildest to worst. */
+    grid: z.optional(
+      z.array(z.strictObject({ id, text, atLeastPercent: z.number(), withinDays: z.optional(z.number()) })),
+    ),
+    /** For season: the months of each, northern hemisphere, and the question that tells the hemisphere. */
+    months: z.optional(
+      z.array(z.strictObject({ id, text, months: z.array(z.int().check(z.minimum(1), z.maximum(12))) })),
+    ),
+    hemisphere: z.optional(z.strictObject({ question: id, south: id })),
+    /** The question that is answered "can't measure" when this cannot be known. */
+    measuredBy: z.optional(id),
+    /** What would settle it, for "find this out by ...". */
+    findOut: z.optional(text),
+    evidence: z._default(z.array(evidenceId), []),
+    basis,
+  }),
 )
 export type FindingSource = z.infer<typeof findingsSource>[number]
 
@@ -252,12 +317,30 @@ export const speciesSchema = z.strictObject({
   weight: z.strictObject({
     referenceDays: z.number(),
     slowReferenceDays: z.number(),
+    neighboursWithinDays: z.number(),
     freshDays: z.number(),
+    enoughReadings: z.number(),
+    coarseStepPercent: z.number(),
     explainedWithinDays: z.number(),
-    tailLossPercent: z.number(),
-    clutchPercent: z.number(),
     newBaselineDays: z.number(),
     defaultScaleStepGrams: z.number(),
+    daySwingPercent: z.number(),
+    confidence: z.number(),
+    explanations: z.array(
+      z.strictObject({
+        kind: z.string(),
+        upToPercent: z.number(),
+        byShare: z.boolean(),
+        onlyIfSeen: z.boolean(),
+        repeats: z.enum(['adds', 'largest']),
+      }),
+    ),
+    outliers: z.strictObject({
+      readingsEachSide: z.number(),
+      withinDays: z.number(),
+      atLeastReadings: z.number(),
+      threshold: z.number(),
+    }),
     basis,
     evidence: z.array(evidenceId),
   }),

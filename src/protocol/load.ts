@@ -1,0 +1,23 @@
+import { checkContent } from './checks/index.ts'
+import { type Compilation, compile } from './compile.ts'
+import type { ContentFault } from './fault.ts'
+import { readSource } from './source.ts'
+
+/** What came of reading a content folder: the compiled protocol, or every fault found. */
+export type Loaded =
+  | {
+      readonly ok: true
+      readonly compilation: Compilation
+      readonly counts: Readonly<Record<string, number>>
+    }
+  | { readonly ok: false; readonly faults: readonly ContentFault[] }
+
+/** Reads, checks and compiles the content of one species. `folder` is content/, `species` the folder below it. */
+export function loadProtocol(folder: string, species: string): Loaded {
+  const faults: ContentFault[] = []
+  const source = readSource(folder, species, faults)
+  if (!source || faults.length > 0) return { ok: false, faults }
+  const compilation = compile(source, faults)
+  const counts = faults.length > 0 ? {} : checkContent(source, compilation, faults)
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, compilation, counts }
+}

@@ -1,0 +1,129 @@
+import type { Ground, Reason } from '../../shared/assessment.ts'
+import type { Condition } from '../../shared/compiled.ts'
+import { levelOf } from '../../shared/urgency.ts'
+import { givenAt, type Standing } from './bounds.ts'
+import type { Known } from './fact-states.ts'
+import { FALSE, intervalOf, lowOf, TRUE, UNSURE } from './intervals.ts'
+import type { PreparedRule, Protocol } from './prepare.ts'
+
+/** One atom that made a condition hold. */
+interface Support {
+  readonly fact: number
+  readonly options: number
+}
+
+/** The fewest atoms that lift the low end of a condition to `target`; undefined where they do not. */
+function supportOf(condition: Condition, known: Known, target: number): Support[] | undefined {
+  if (lowOf(intervalOf(condition, known)) < target) return undefined
+  if (condition.kind === 'atom') {
+    return [{ fact: condition.fact, options: (known.lowOptions[condition.fact] ?? 0) & condition.options }]
+  }
+  const parts = condition.of.map(part => supportOf(part, known, target))
+  if (condition.kind === 'all') return parts.flatMap(part => part ?? [])
+  const held = parts.flatMap(part => (part ? [part] : [])).sort((one, other) => one.length - other.length)
+  return held.slice(0, condition.kind === 'any' ? 1 : condition.count).flat()
+}
+
+/** Names of the options in a bit set. */
+function optionNames(protocol: Protocol, fact: number, bits: number): string[] {
+  return (protocol.logic.facts[fact]?.options ?? []).filter((_, at) => bits & (1 << at))
+}
+
+function questionsThatSaidSo(protocol: Protocol, known: Known, factIndex: number): string[] {
+  const fact = protocol.logic.facts[factIndex]
+  const idOf = (question: number) => protocol.logic.questions[question]?.id ?? ''
+  if (!fact) return []
+  switch (fact.kind) {
+    case 'question':
+    case 'band':
+      return [idOf(fact.question)]
+    case 'weight-loss':
+      return []
+    case 'season':
+      return [idOf(fact.hemisphere.fact)]
+    case 'sign': {
+      const sources = [fact.screen, ...fact.lookNow]
+      const yes = sources.filter(one => (known.lowOptions[one.fact] ?? 0) & one.options)
+      return (yes.length > 0 ? yes : sources.filter(one => known.lowRest[one.fact] === UNSURE)).map(one =>
+        idOf(one.fact),
+      )
+    }
+  }
+}
+
+/** A support in ids: which fact, which options, and which questions said so. */
+export function groundOf(protocol: Protocol, known: Known, support: Support): Ground {
+  return {
+    fact: protocol.logic.facts[support.fact]?.id ?? '',
+    options: optionNames(protocol, support.fact, support.options),
+    unsure: support.options === 0,
+    questions: questionsThatSaidSo(protocol, known, support.fact),
+  }
+}
+
+/** Why: every rule whose low end gives something, most urgent first, each with the fewest answers that made it so. */
+export function reasonsOf(protocol: Protocol, standing: Standing): Reason[] {
+  const held = protocol.rules.flatMap((rule, index) => {
+    const low = lowOf(standing.intervals[index] ?? 0)
+    return low === FALSE ? [] : [{ rule, low, rank: givenAt(low, rule) }]
+  })
+  return held
+    .sort((one, other) => other.rank - one.rank)
+    .map(({ rule: { rule }, low, rank }) => {
+      const seen = new Set<number>()
+      const support = rule.when ? (supportOf(rule.when, standing.known, low) ?? []) : []
+      const because = support
+        .filter(({ fact }) => !seen.has(fact) && seen.add(fact))
+        .map(one => groundOf(protocol, standing.known, one))
+      return {
+        rule: rule.id,
+        ...(rule.concern === undefined ? {} : { concern: rule.concern }),
+        level: levelOf(rank) ?? rule.level,
+        unsure: low !== TRUE,
+        because,
+        evidence: [...rule.evidence],
+        findingBasis: rule.findingBasis,
+        urgencyBasis: rule.urgencyBasis,
+      }
+    })
+}
+
+/** The fewest atoms that are not true yet and would make a condition true. */
+function missingFor(condition: Condition, known: Known): Support[] {
+  if (lowOf(intervalOf(condition, known)) === TRUE) return []
+  if (condition.kind === 'atom') return [{ fact: condition.fact, options: condition.options }]
+  const parts = condition.of
+    .map(part => missingFor(part, known))
+    .sort((one, other) => one.length - other.length)
+  if (condition.kind === 'all') return parts.flat()
+  return parts.slice(0, condition.kind === 'any' ? 1 : condition.count).flat()
+}
+
+/** Rules that one more sign would make true and that give more than the lower bound, most urgent first. */
+export function wouldRaise(
+  protocol: Protocol,
+  standing: Standing,
+  inScope: (rule: PreparedRule) => boolean,
+): { rule: string; level: NonNullable<ReturnType<typeof levelOf>>; missing: Ground }[] {
+  return protocol.rules
+    .flatMap(rule => {
+      if (rule.rank <= standing.lower || !rule.rule.when || !inScope(rule)) return []
+      const missing = missingFor(rule.rule.when, standing.known)
+      const only = missing[0]
+      if (missing.length !== 1 || !only) return []
+      return [
+        {
+          rank: rule.rank,
+          rule: rule.rule.id,
+          level: rule.rule.level,
+          missing: groundOf(protocol, standing.known, only),
+        },
+      ]
+    })
+    .sort((one, other) => other.rank - one.rank)
+    .map(({ rule, level, missing }) => ({
+      rule,
+      level,
+      missing: { ...missing, unsure: false, questions: [] },
+    }))
+}
