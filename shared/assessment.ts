@@ -45,7 +45,7 @@ export const careSchema = z.strictObject({
     z.strictObject({
       plan: z.string(),
       item: z.string(),
-      because: z.enum(['forbidden', 'never', 'opposite', 'not-while-waiting']),
+      because: z.enum(['forbidden', 'never', 'opposite', 'not-while-waiting', 'treated-by-vet']),
       by: z.optional(careItemSchema),
     }),
   ),

@@ -177,6 +177,7 @@ export interface Logic {
   /** Index of the question whose chosen options are the concerns. */
   readonly concernQuestion: number
   readonly carePlans: readonly CarePlan[]
+  readonly treatedByVet: { readonly when: Condition; readonly keeps: readonly Act[] }
   readonly opposites: readonly (readonly [Act, Act])[]
   readonly clock: { readonly morningHour: number; readonly eveningHour: number }
   readonly weight: WeightPolicy
@@ -235,6 +236,8 @@ export interface Frame {
     readonly hint: string
     readonly normal?: string
   }[]
+  /** Said where a step is left out because a vet is treating the animal. */
+  readonly treatedByVet: string
   readonly trustLine: string
   readonly notADiagnosis: string
   readonly urgencyNames: Readonly<Record<Urgency, string>>

@@ -344,6 +344,8 @@ export const speciesSchema = z.strictObject({
     basis,
     evidence: z.array(evidenceId),
   }),
+  /** While a vet treats the animal, home plans show only these acts: the vet's orders come first. */
+  treatedByVet: z.strictObject({ when: condition, keeps: z.array(z.enum(ACTS)), because: text }),
   opposites: z.array(z.tuple([z.enum(ACTS), z.enum(ACTS)])),
 })
 export type SpeciesSource = z.infer<typeof speciesSchema>

@@ -201,6 +201,15 @@ export function compile(source: ProtocolSource, faults: ContentFault[]): Compila
     concerns: species.value.concerns,
     concernQuestion: concernFact,
     carePlans,
+    treatedByVet: {
+      when: readCondition(species.value.treatedByVet.when, ['treatedByVet', 'when'], {
+        vocabulary,
+        document: species.document,
+        faults,
+        within: [],
+      }),
+      keeps: species.value.treatedByVet.keeps,
+    },
     opposites: species.value.opposites,
     clock: species.value.clock,
     weight,

@@ -136,6 +136,7 @@ export function frameOf(source: ProtocolSource): Frame {
     latin: species.value.latin,
     version: species.value.version,
     reviewedBy: species.value.reviewedBy,
+    treatedByVet: species.value.treatedByVet.because,
     doors: dangerSigns.value.screens.map(({ id, door, doorHint }) =>
       doorHint === undefined ? { screen: id, door } : { screen: id, door, doorHint },
     ),

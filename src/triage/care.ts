@@ -44,6 +44,11 @@ function areOpposite(logic: Logic, one: CareStep, other: CareStep): boolean {
   )
 }
 
+/** Content gives steps that say the same in several plans the same id: the first of them is shown. */
+function saysTheSame(one: CareStep, other: CareStep): boolean {
+  return one.id === other.id && one.act === other.act && one.part === other.part
+}
+
 /**
  * Merges the plans: first aid, then every never-do of every plan, then steps. A never-do beats every step of the
  * same act on the same part; a step that is forbidden, or may be, is left out; of two opposite acts the first
@@ -63,35 +68,52 @@ export function mergeCare(protocol: Protocol, standing: Standing, plans: PlansIn
         .filter(never => !never.onlyWhen || highOf(intervalOf(never.onlyWhen, known)) !== FALSE)
         .map(never => ({ never, item: { plan: plan.id, item: never.id } })),
     )
+  const treated = lowOf(intervalOf(logic.treatedByVet.when, known)) !== FALSE
   const leftOut: Care['leftOut'] = []
   const kept: Candidate[] = []
+
+  /** Why a step is not shown, or undefined where it is. */
+  const refusal = ({
+    plan,
+    step,
+  }: Candidate): Pick<Care['leftOut'][number], 'because' | 'by'> | undefined => {
+    const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, known) : 0
+    // A home step may wait for an answer; first aid may not.
+    if ((plan.kind === 'home' ? highOf(forbidden) : lowOf(forbidden)) !== FALSE)
+      return { because: 'forbidden' }
+    if (treated && plan.kind === 'home' && !logic.treatedByVet.keeps.includes(step.act)) {
+      return { because: 'treated-by-vet' }
+    }
+    const never = nevers.find(one => one.never.act === step.act && one.never.part === step.part)
+    if (never) return { because: 'never', by: never.item }
+    const opposite = kept.find(one => areOpposite(logic, one.step, step))
+    if (opposite) return { because: 'opposite', by: opposite.item }
+    return waiting && plan.kind === 'home' && !step.whileWaiting
+      ? { because: 'not-while-waiting' }
+      : undefined
+  }
   const usable = (planIds: readonly string[]): CareItem[] =>
     planIds.flatMap(planOf).flatMap(plan =>
       plan.steps.flatMap(step => {
-        const item = { plan: plan.id, item: step.id }
+        const candidate = { plan, step, item: { plan: plan.id, item: step.id } }
         if (step.onlyWhen && lowOf(intervalOf(step.onlyWhen, known)) !== TRUE) return []
-        if (kept.some(one => one.item.plan === item.plan && one.item.item === item.item)) return []
-        const never = nevers.find(one => one.never.act === step.act && one.never.part === step.part)
-        const opposite = kept.find(one => areOpposite(logic, one.step, step))
-        const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, known) : 0
-        if ((plan.kind === 'home' ? highOf(forbidden) : lowOf(forbidden)) !== FALSE)
-          leftOut.push({ ...item, because: 'forbidden' })
-        else if (never) leftOut.push({ ...item, because: 'never', by: never.item })
-        else if (opposite) leftOut.push({ ...item, because: 'opposite', by: opposite.item })
-        else if (waiting && plan.kind === 'home' && !step.whileWaiting)
-          leftOut.push({ ...item, because: 'not-while-waiting' })
-        else {
-          kept.push({ plan, step, item })
-          return [item]
+        if (kept.some(one => saysTheSame(one.step, step))) return []
+        const refused = refusal(candidate)
+        if (refused) {
+          leftOut.push({ ...candidate.item, ...refused })
+          return []
         }
-        return []
+        kept.push(candidate)
+        return [candidate.item]
       }),
     )
 
   return {
     firstAid: usable(plans.firstAid),
     holding: usable(plans.holding),
-    nevers: nevers.map(({ item }) => item),
+    nevers: nevers
+      .filter(({ item }, at) => nevers.findIndex(one => one.item.item === item.item) === at)
+      .map(({ item }) => item),
     steps: usable(plans.home),
     leftOut,
     plans: ids,

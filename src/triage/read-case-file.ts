@@ -1,4 +1,3 @@
-import type * as z from 'zod/mini'
 import {
   type Answer,
   type AnswerAsWritten,
@@ -9,6 +8,7 @@ import {
 } from '../../shared/case-file.ts'
 import type { Logic, Question } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
+import { faultsOf } from '../../shared/parse-faults.ts'
 import { type Fault, failure, type Result, shown, success } from '../../shared/result.ts'
 import { hoursLater, isZone } from './calendar.ts'
 
@@ -100,22 +100,7 @@ export function readCaseFile(logic: Logic, value: unknown, now: Moment): Result<
       { field: 'now.zone', value: now.zone, accepted: 'an IANA time zone such as Europe/London' },
     ])
   const parsed = caseFileSchema.safeParse(value)
-  if (!parsed.success) {
-    return failure(
-      parsed.error.issues.map((issue): Fault => {
-        const at = issue.path.reduce<unknown>(
-          (here, key) => (typeof here === 'object' && here !== null ? Reflect.get(here, key) : undefined),
-          value,
-        )
-        const keys = issue.code === 'unrecognized_keys' ? issue.keys.join(', ') : undefined
-        return {
-          field: issue.path.join('.') || 'case file',
-          value: keys ?? (at === undefined ? 'missing' : shown(at)),
-          accepted: keys ? 'only the fields of the published schema' : acceptedBy(issue),
-        }
-      }),
-    )
-  }
+  if (!parsed.success) return failure(faultsOf(parsed.error, value, 'case file'))
   const written = parsed.data
   const faults: Fault[] = []
   const answers: Record<string, Answer> = {}
@@ -162,25 +147,4 @@ export function readCaseFile(logic: Logic, value: unknown, now: Moment): Result<
     events: written.events ?? [],
     readings: written.readings ?? [],
   })
-}
-
-function acceptedBy(issue: z.core.$ZodIssue): string {
-  switch (issue.code) {
-    case 'invalid_type':
-      return issue.expected
-    case 'too_small':
-      return `${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum}`
-    case 'too_big':
-      return `at most ${issue.maximum}`
-    case 'invalid_value':
-      return `one of ${issue.values.map(String).join(', ')}`
-    case 'invalid_format':
-      return issue.format === 'datetime'
-        ? 'an instant such as 2026-11-25T02:10:00Z'
-        : issue.format === 'date'
-          ? 'a day such as 2026-11-25'
-          : issue.format
-    default:
-      return 'the form the published schema gives'
-  }
 }

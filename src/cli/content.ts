@@ -1,0 +1,18 @@
+import { fileURLToPath } from 'node:url'
+import { speciesIn } from '../protocol/checks/species.ts'
+import { faultLine } from '../protocol/fault.ts'
+import { loadProtocol } from '../protocol/load.ts'
+
+// `npm run -s content [-- FOLDER]`: checks the clinical content of every species. Faults go to stderr, one a
+// line, with exit 1; without faults one JSON line of counts per species goes to stdout.
+const folder = process.argv[2] ?? fileURLToPath(new URL('../../content', import.meta.url))
+const seen = new Set<string>()
+for (const species of speciesIn(folder)) {
+  const loaded = loadProtocol(folder, species)
+  if (loaded.ok) process.stdout.write(`${JSON.stringify({ species, ...loaded.counts })}\n`)
+  else {
+    for (const line of loaded.faults.map(faultLine)) if (!seen.has(line)) process.stderr.write(`${line}\n`)
+    for (const fault of loaded.faults) seen.add(faultLine(fault))
+    process.exitCode = 1
+  }
+}
