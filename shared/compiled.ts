@@ -176,6 +176,8 @@ export interface Logic {
   readonly concerns: readonly string[]
   /** Index of the question whose chosen options are the concerns. */
   readonly concernQuestion: number
+  /** Index of the question which animal it is; its first option is the animal this protocol is for. */
+  readonly speciesQuestion: number
   readonly carePlans: readonly CarePlan[]
   readonly treatedByVet: { readonly when: Condition; readonly keeps: readonly Act[] }
   readonly opposites: readonly (readonly [Act, Act])[]

@@ -200,6 +200,7 @@ export function compile(source: ProtocolSource, faults: ContentFault[]): Compila
     rules: rules.map(({ rule }) => rule),
     concerns: species.value.concerns,
     concernQuestion: concernFact,
+    speciesQuestion: placedQuestions.findIndex(({ source: one }) => one.id === species.value.speciesQuestion),
     carePlans,
     treatedByVet: {
       when: readCondition(species.value.treatedByVet.when, ['treatedByVet', 'when'], {
