@@ -1,5 +1,5 @@
-import { at } from './numbers.ts'
 import { normalUpperTail } from './normal.ts'
+import { at } from './numbers.ts'
 
 /** Gilbert 1987 (chapter 16) advises the normal approximation only from about this many values on. */
 const NORMAL_FROM = 10
@@ -24,7 +24,7 @@ export interface MannKendall {
 
 /** Sizes of the groups of equal values, groups of one included. */
 export function tieSizes(values: ArrayLike<number>): number[] {
-  const sorted = Float64Array.from(values).sort()
+  const sorted = new Float64Array(values).sort()
   const sizes: number[] = []
   let size = 0
   for (let index = 0; index < sorted.length; index++) {
@@ -65,8 +65,10 @@ export function exactKendallUpperTail(s: number, sizes: readonly number[]): numb
   for (const size of sizes) {
     for (let divisor = 1; divisor <= size; divisor++) {
       factor++
-      for (let power = untied; power >= factor; power--) orders[power] = at(orders, power) - at(orders, power - factor)
-      for (let power = divisor; power <= untied; power++) orders[power] = at(orders, power) + at(orders, power - divisor)
+      for (let power = untied; power >= factor; power--)
+        orders[power] = at(orders, power) - at(orders, power - factor)
+      for (let power = divisor; power <= untied; power++)
+        orders[power] = at(orders, power) + at(orders, power - divisor)
     }
   }
   let total = 0
@@ -83,18 +85,19 @@ export function exactKendallUpperTail(s: number, sizes: readonly number[]): numb
  * probabilities are exact, tied values counted as tied; from ten on they are the normal approximation with
  * the continuity correction.
  */
-export function mannKendall(values: ArrayLike<number>): MannKendall {
-  const count = values.length
+export function mannKendall(values: readonly number[]): MannKendall {
+  const inOrder = new Float64Array(values)
   let s = 0
-  for (let later = 1; later < count; later++) {
-    const value = at(values, later)
-    for (let earlier = 0; earlier < later; earlier++) {
-      const before = at(values, earlier)
-      if (value > before) s++
-      else if (value < before) s--
-    }
+  for (let later = 1; later < inOrder.length; later++) {
+    const value = at(inOrder, later)
+    for (let earlier = 0; earlier < later; earlier++) s += Math.sign(value - at(inOrder, earlier))
   }
-  const sizes = tieSizes(values)
+  return kendallTest(s, tieSizes(values))
+}
+
+/** `mannKendall` where S and the groups of equal values are already counted. */
+export function kendallTest(s: number, sizes: readonly number[]): MannKendall {
+  const count = sizes.reduce((sum, size) => sum + size, 0)
   const variance = kendallVariance(sizes)
   const deviation = Math.sqrt(variance)
   const exact = count < NORMAL_FROM

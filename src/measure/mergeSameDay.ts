@@ -14,11 +14,23 @@ export interface DayWeight {
   readonly spreadGrams: number
 }
 
-interface TimedWeighIn {
+/** A weighing with its time in milliseconds and its scale step filled in. */
+export interface TimedWeighIn {
   readonly at: string
   readonly atMilliseconds: number
   readonly massGrams: number
   readonly scaleStepGrams: number
+}
+
+/** Reads the times of weighings; a RangeError names the field of one that cannot be read. */
+export function timedWeighIns(weighIns: readonly WeighIn[], defaultScaleStepGrams: number): TimedWeighIn[] {
+  return weighIns.map(({ at, massGrams, scaleStepGrams }, index) => {
+    if (!(massGrams > 0))
+      throw new RangeError(`weighIns.${index}.massGrams: ${massGrams} is not a weight above 0 g`)
+    const atMilliseconds = Date.parse(at)
+    if (Number.isNaN(atMilliseconds)) instantMilliseconds(at, `weighIns.${index}.at`)
+    return { at, atMilliseconds, massGrams, scaleStepGrams: scaleStepGrams ?? defaultScaleStepGrams }
+  })
 }
 
 /**
@@ -28,58 +40,44 @@ interface TimedWeighIn {
  * does not undo two low ones.
  */
 export function mergeSameDay(
-  weighIns: readonly WeighIn[],
+  weighIns: readonly TimedWeighIn[],
   zone: string,
-  defaultScaleStepGrams: number,
   cuts: readonly number[] = [],
 ): DayWeight[] {
-  const inOrder = weighIns.map((weighIn, index) => timed(weighIn, index, defaultScaleStepGrams))
-  inOrder.sort((one, other) => one.atMilliseconds - other.atMilliseconds)
+  const inOrder = [...weighIns].sort((one, other) => one.atMilliseconds - other.atMilliseconds)
   const dayOf = calendarDayIn(zone)
   const merged: DayWeight[] = []
-  let together: TimedWeighIn[] = []
+  let from = 0
   let day = Number.NaN
   let cut = 0
-  const close = () => {
-    if (together.length > 0) merged.push(mergeOneDay(together))
-    together = []
-  }
-  for (const weighIn of inOrder) {
-    const itsDay = dayOf(weighIn.atMilliseconds)
+  for (const [index, { atMilliseconds }] of inOrder.entries()) {
+    const itsDay = dayOf(atMilliseconds)
     const cutBefore = cut
-    while ((cuts[cut] ?? Number.POSITIVE_INFINITY) < weighIn.atMilliseconds) cut++
-    if (itsDay !== day || cut !== cutBefore) close()
+    while ((cuts[cut] ?? Number.POSITIVE_INFINITY) < atMilliseconds) cut++
+    if (index > 0 && (itsDay !== day || cut !== cutBefore)) {
+      merged.push(mergeOneDay(inOrder, from, index))
+      from = index
+    }
     day = itsDay
-    together.push(weighIn)
   }
-  close()
+  if (inOrder.length > 0) merged.push(mergeOneDay(inOrder, from, inOrder.length))
   return merged
 }
 
-function timed(weighIn: WeighIn, index: number, defaultScaleStepGrams: number): TimedWeighIn {
-  if (!(weighIn.massGrams > 0)) {
-    throw new RangeError(`weighIns.${index}.massGrams: ${weighIn.massGrams} is not a weight above 0 g`)
-  }
+/** The weighings from index `from` up to, but without, index `to` as one reading. */
+function mergeOneDay(weighIns: readonly TimedWeighIn[], from: number, to: number): DayWeight {
+  const last = weighIns[to - 1]
+  if (last === undefined) throw new RangeError('a day without a weighing')
+  const { at, atMilliseconds, massGrams, scaleStepGrams } = last
+  if (to - from === 1) return { at, atMilliseconds, massGrams, scaleStepGrams, weighings: 1, spreadGrams: 0 }
+  const together = weighIns.slice(from, to)
+  const masses = together.map(weighIn => weighIn.massGrams).sort((one, other) => one - other)
+  const upperMedian = masses[masses.length >> 1] ?? massGrams
   return {
-    at: weighIn.at,
-    atMilliseconds: instantMilliseconds(weighIn.at, `weighIns.${index}.at`),
-    massGrams: weighIn.massGrams,
-    scaleStepGrams: weighIn.scaleStepGrams ?? defaultScaleStepGrams,
-  }
-}
-
-function mergeOneDay(together: readonly TimedWeighIn[]): DayWeight {
-  const [only] = together
-  const last = together.at(-1)
-  if (only === undefined || last === undefined) throw new RangeError('a day without a weighing')
-  if (together.length === 1) return { ...only, weighings: 1, spreadGrams: 0 }
-  const masses = together.map(({ massGrams }) => massGrams).sort((one, other) => one - other)
-  const upperMedian = masses[masses.length >> 1] ?? last.massGrams
-  return {
-    at: last.at,
-    atMilliseconds: last.atMilliseconds,
-    massGrams: Math.min(last.massGrams, upperMedian),
-    scaleStepGrams: Math.max(...together.map(({ scaleStepGrams }) => scaleStepGrams)),
+    at,
+    atMilliseconds,
+    massGrams: Math.min(massGrams, upperMedian),
+    scaleStepGrams: Math.max(...together.map(weighIn => weighIn.scaleStepGrams)),
     weighings: together.length,
     spreadGrams: (masses.at(-1) ?? 0) - (masses[0] ?? 0),
   }

@@ -33,7 +33,8 @@ export function normalUpperTail(z: number): number {
  * overshoots.
  */
 export function normalUpperQuantile(upperTail: number): number {
-  if (!(upperTail > 0 && upperTail <= 0.5)) throw new RangeError(`upperTail: ${upperTail} is not over 0 and at most 0.5`)
+  if (!(upperTail > 0 && upperTail <= 0.5))
+    throw new RangeError(`upperTail: ${upperTail} is not over 0 and at most 0.5`)
   let z = 0
   for (let step = 0; step < 100; step++) {
     const next = z + (normalUpperTail(z) - upperTail) / density(z)
@@ -43,7 +44,13 @@ export function normalUpperQuantile(upperTail: number): number {
   return z
 }
 
-/** The z of a two-sided confidence between 0 and 1: 1.96 for 0.95. */
+const zOfConfidence = new Map<number, number>()
+
+/** The z of a two-sided confidence between 0 and 1: 1.96 for 0.95. Remembered, because every comparison asks for the same few. */
 export function twoSidedZ(confidence: number): number {
-  return normalUpperQuantile((1 - confidence) / 2)
+  const known = zOfConfidence.get(confidence)
+  if (known !== undefined) return known
+  const z = normalUpperQuantile((1 - confidence) / 2)
+  zOfConfidence.set(confidence, z)
+  return z
 }

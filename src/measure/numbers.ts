@@ -5,8 +5,8 @@ export function roundTo(value: number, places: number): number {
 }
 
 /** The middle value, or the mean of the two middle values; NaN for none. */
-export function median(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort()
+export function median(values: ArrayLike<number>): number {
+  const sorted = new Float64Array(values).sort()
   const middle = sorted.length >> 1
   const upper = sorted[middle] ?? Number.NaN
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? Number.NaN) + upper) / 2
@@ -19,8 +19,8 @@ export function medianOfThree(first: number, second: number, third: number): num
 
 /**
  * The value that would stand at index `rank` if `values` were sorted. Reorders `values` between `from` and
- * `to` (both included), so that everything before `rank` is no greater and everything after no less:
- * Hoare's selection by partition.
+ * `to` (both included), so that everything before `rank` is no greater and everything after no less: Hoare's
+ * selection by partition, the pivot being the median of three.
  */
 export function select(values: Float64Array, rank: number, from = 0, to = values.length - 1): number {
   let low = from
@@ -40,14 +40,16 @@ export function select(values: Float64Array, rank: number, from = 0, to = values
         right--
       }
     }
-    if (rank <= right) high = right
-    else if (rank >= left) low = left
-    else break
+    if (right < rank) low = left
+    if (left > rank) high = right
   }
   return at(values, rank)
 }
 
-/** The element at an index that is known to exist; NaN otherwise, which no comparison mistakes for a weight. */
-export function at(values: ArrayLike<number>, index: number): number {
+/**
+ * The element at an index that is known to exist; NaN otherwise, which no comparison mistakes for a weight.
+ * For one kind of array only, so that the engine compiles it to a single load.
+ */
+export function at(values: Float64Array, index: number): number {
   return values[index] ?? Number.NaN
 }

@@ -84,7 +84,11 @@ export interface FlagPolicy {
   readonly fastGain: ChangeWithin
   /** A young animal that has gained nothing beyond the noise over this many days. */
   readonly youngNotGaining: { readonly overDays: number }
-  readonly steady: { readonly withinPercent: number; readonly overDays: number; readonly atLeastReadings: number }
+  readonly steady: {
+    readonly withinPercent: number
+    readonly overDays: number
+    readonly atLeastReadings: number
+  }
   /** One-sided probability at or under which a run of readings counts as a trend. */
   readonly trendProbability: number
 }

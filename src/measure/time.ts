@@ -34,11 +34,11 @@ export function calendarDayIn(zone: string): (milliseconds: number) => number {
     second: 'numeric',
   })
   const offsetAt = (milliseconds: number): number => {
-    const read: Record<string, number> = {}
-    for (const part of format.formatToParts(milliseconds)) read[part.type] = Number(part.value)
-    const { year = 0, month = 1, day = 1, hour = 0, minute = 0, second = 0 } = read
-    const wall = Date.UTC(year, month - 1, day, hour, minute, second)
-    return wall - Math.floor(milliseconds / 1000) * 1000
+    // The fixed locale writes month, day, year, hour, minute, second, in this order.
+    const [month = 1, day = 1, year = 0, hour = 0, minute = 0, second = 0] = (
+      format.format(milliseconds).match(/\d+/g) ?? []
+    ).map(Number)
+    return Date.UTC(year, month - 1, day, hour, minute, second) - Math.floor(milliseconds / 1000) * 1000
   }
   const atWeek = new Map<number, number>()
   const offsetAtWeek = (week: number): number => {

@@ -117,10 +117,10 @@ describe('the layer rules in biome.json', () => {
     expect(rulesFor(file)).not.toContain('noRestrictedImports')
   })
 
-  test.each(Object.entries(OTHERS).map(([file, { rule }]) => ({ file, rule })))('$rule stops $file', ({
-    file,
-    rule,
-  }) => {
-    expect(rulesFor(file)).toContain(rule)
-  })
+  test.each(Object.entries(OTHERS).map(([file, { rule }]) => ({ file, rule })))(
+    '$rule stops $file',
+    ({ file, rule }) => {
+      expect(rulesFor(file)).toContain(rule)
+    },
+  )
 })

@@ -24,11 +24,9 @@ export interface BodyMapProps {
 
 export function BodyMap(props: BodyMapProps): VNode {
   const { options, chosen, onChange } = props
-  const marked = options.flatMap((option) =>
-    chosen.includes(option.value) ? (option.regions ?? []) : [],
-  )
+  const marked = options.flatMap(option => (chosen.includes(option.value) ? (option.regions ?? []) : []))
   const tap = (region: RegionName): void => {
-    const option = options.find((one) => one.regions?.includes(region) === true)
+    const option = options.find(one => one.regions?.includes(region) === true)
     if (option !== undefined) onChange(toggled(options, chosen, option))
   }
   return (
@@ -43,7 +41,7 @@ export function BodyMap(props: BodyMapProps): VNode {
         <GeckoDrawing
           {...(props.shape === undefined ? {} : { shape: props.shape })}
           marked={marked}
-          tappable={options.flatMap((option) => option.regions ?? [])}
+          tappable={options.flatMap(option => option.regions ?? [])}
           onTap={tap}
           underside
         />

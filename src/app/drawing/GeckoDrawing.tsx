@@ -3,7 +3,14 @@
  * said in words, and whatever it lets one tap is also a control with a label beside it.
  */
 import type { VNode } from 'preact'
-import { type GeckoPose, type GeckoShape, geckoOutline, ordinaryGecko, type RegionName } from './geckoOutline.ts'
+import {
+  type GeckoOutline,
+  type GeckoPose,
+  type GeckoShape,
+  geckoOutline,
+  ordinaryGecko,
+  type RegionName,
+} from './geckoOutline.ts'
 
 export interface GeckoDrawingProps {
   /** What differs from an ordinary animal. */
@@ -46,9 +53,23 @@ const onBody: readonly RegionName[] = [
 ]
 const eyeRegions: readonly RegionName[] = ['region-eye-left', 'region-eye-right']
 
+/** Drawn once for each shape: ticking a box must not measure the animal again. */
+const drawn = new Map<string, GeckoOutline>()
+
+function outlineOf(shape: GeckoShape, pose: GeckoPose): GeckoOutline {
+  const key = `${pose} ${shape.tailWidth} ${shape.condition} ${shape.regrownTail} ${shape.tailLost}`
+  const known = drawn.get(key)
+  if (known !== undefined) return known
+  const outline = geckoOutline(shape, pose)
+  // A few pictures are ever shown; a caller with a sliding width must not fill the memory.
+  if (drawn.size >= 24) drawn.clear()
+  drawn.set(key, outline)
+  return outline
+}
+
 export function GeckoDrawing(props: GeckoDrawingProps): VNode {
   const { marked = [], tappable = [], onTap, pose = 'resting', sideways = false } = props
-  const outline = geckoOutline({ ...ordinaryGecko, ...props.shape }, pose)
+  const outline = outlineOf({ ...ordinaryGecko, ...props.shape }, pose)
   const { x, y, width, height } = outline.viewBox
   const silhouettes = [...outline.limbs, outline.body]
 
@@ -59,6 +80,7 @@ export function GeckoDrawing(props: GeckoDrawingProps): VNode {
     const isMarked = marked.includes(name)
     if (!canTap && !isMarked) return null
     return (
+      // biome-ignore lint/a11y/noStaticElementInteractions: mirrors the labelled list beside it
       <path
         key={name}
         d={path}
@@ -80,12 +102,12 @@ export function GeckoDrawing(props: GeckoDrawingProps): VNode {
     >
       <g transform={sideways ? 'matrix(0 -1 1 0 0 0)' : undefined}>
         <g class="gecko-edge">
-          {silhouettes.map((path) => (
+          {silhouettes.map(path => (
             <path key={path} d={path} />
           ))}
         </g>
         <g class="gecko-skin">
-          {outline.limbs.map((path) => (
+          {outline.limbs.map(path => (
             <path key={path} d={path} />
           ))}
         </g>
@@ -102,12 +124,8 @@ export function GeckoDrawing(props: GeckoDrawingProps): VNode {
           <path d={outline.lines.join('')} />
           <path class="gecko-pupils" d={outline.pupils.join('')} />
         </g>
-        {props.underside === true ? (
-          <path class="gecko-underside" d={outline.underside.join('')} />
-        ) : null}
-        {props.neckGuides === true ? (
-          <path class="gecko-guides" d={outline.neckGuides.join('')} />
-        ) : null}
+        {props.underside === true ? <path class="gecko-underside" d={outline.underside.join('')} /> : null}
+        {props.neckGuides === true ? <path class="gecko-guides" d={outline.neckGuides.join('')} /> : null}
       </g>
     </svg>
   )

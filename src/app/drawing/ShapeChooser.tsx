@@ -24,9 +24,7 @@ export function ShapeChooser({ options, neckGuides = false, ...rest }: ShapeChoo
           ? option
           : {
               ...option,
-              picture: (
-                <GeckoDrawing shape={shape} pose="straight" sideways neckGuides={neckGuides} />
-              ),
+              picture: <GeckoDrawing shape={shape} pose="straight" sideways neckGuides={neckGuides} />,
             },
       )}
     />

@@ -11,9 +11,9 @@ export interface Station {
   readonly value: number
 }
 
-/** One decimal is a twentieth of a screen pixel at the sizes drawn here. */
+/** Two decimals are a fortieth of a screen pixel at the sizes drawn here. */
 export function decimal(value: number): string {
-  const rounded = Math.round(value * 10) / 10
+  const rounded = Math.round(value * 100) / 100
   return String(rounded === 0 ? 0 : rounded)
 }
 
@@ -77,8 +77,7 @@ export function closedPath(points: readonly Point[]): string {
 /** A smooth open line through every point. */
 export function openPath(points: readonly Point[]): string {
   const last = points.length - 1
-  const at = (index: number): Point =>
-    points[Math.min(last, Math.max(0, index))] ?? { x: 0, y: 0 }
+  const at = (index: number): Point => points[Math.min(last, Math.max(0, index))] ?? { x: 0, y: 0 }
   if (last < 0) return ''
   const parts = [`M${pointText(at(0))}`]
   for (let index = 0; index < last; index += 1) {
@@ -93,14 +92,32 @@ function cubic(before: Point, from: Point, to: Point, after: Point): string {
   return `C${pointText(one)} ${pointText(two)} ${pointText(to)}`
 }
 
+/** A leaf: two arcs that meet in a point at either end of an axis along `angle`. */
+export function leafPath(
+  centre: Point,
+  half: number,
+  bulge: readonly [number, number],
+  angle: number,
+): string {
+  const front = offset(centre, angle, -half, 0)
+  const back = offset(centre, angle, half, 0)
+  const [one, two] = bulge.map(right => pointText(offset(centre, angle, 0, right)))
+  return `M${pointText(front)}Q${one} ${pointText(back)}Q${two} ${pointText(front)}Z`
+}
+
+/** One arc of such a leaf. */
+export function arcPath(centre: Point, half: number, bulge: number, angle: number): string {
+  const front = pointText(offset(centre, angle, -half, 0))
+  const back = pointText(offset(centre, angle, half, 0))
+  return `M${front}Q${pointText(offset(centre, angle, 0, bulge))} ${back}`
+}
+
 /** An ellipse whose long axis points along `angle` (0 = down the page). */
 export function ellipsePath(centre: Point, along: number, across: number, angle: number): string {
-  const points: Point[] = []
-  for (let step = 0; step < 8; step += 1) {
-    const turn = (step / 8) * 2 * Math.PI
-    points.push(offset(centre, angle, along * Math.cos(turn), across * Math.sin(turn)))
-  }
-  return closedPath(points)
+  const turned = decimal((-angle * 180) / Math.PI)
+  const arc = `A${decimal(across)} ${decimal(along)} ${turned} 0 1 `
+  const front = pointText(offset(centre, angle, -along, 0))
+  return `M${front}${arc}${pointText(offset(centre, angle, along, 0))}${arc}${front}Z`
 }
 
 /** The point reached by going `forward` along `angle` (0 = down the page) and `right` across it. */
@@ -111,12 +128,11 @@ export function offset(from: Point, angle: number, forward: number, right: numbe
   }
 }
 
-/** A limb: a smooth band along `line`, as wide as `halfWidths` say at each point, with a round end. */
-export function ribbonPoints(line: readonly Point[], halfWidths: readonly number[]): Point[] {
-  const steps = 5
+/** A limb: a smooth band along `line`, as wide as `halfWidths` say at each point, with a round end.
+ * `steps` is how many pieces each part of the line is cut into. */
+export function ribbonPoints(line: readonly Point[], halfWidths: readonly number[], steps = 5): Point[] {
   const last = line.length - 1
-  const at = (index: number): Point =>
-    line[Math.min(last, Math.max(0, index))] ?? { x: 0, y: 0 }
+  const at = (index: number): Point => line[Math.min(last, Math.max(0, index))] ?? { x: 0, y: 0 }
   const centres: Point[] = []
   const widths: Station[] = halfWidths.map((value, index) => ({ at: index, value }))
   const halves: number[] = []
@@ -128,6 +144,12 @@ export function ribbonPoints(line: readonly Point[], halfWidths: readonly number
       halves.push(between(widths, index + t))
     }
   }
+  // On the inner side of a bend tighter than the band is wide the edge would fold over itself.
+  const clear = (point: Point): boolean =>
+    centres.every((centre, index) => {
+      const distance = Math.hypot(point.x - centre.x, point.y - centre.y)
+      return distance >= (halves[index] ?? 0) * 0.97
+    })
   const left: Point[] = []
   const right: Point[] = []
   let angle = 0
@@ -144,17 +166,14 @@ export function ribbonPoints(line: readonly Point[], halfWidths: readonly number
   const cap: Point[] = []
   if (end !== undefined) {
     for (const turn of [-0.25, 0, 0.25]) {
-      cap.push(
-        offset(end, angle, half * Math.cos(turn * Math.PI), half * Math.sin(turn * Math.PI)),
-      )
+      cap.push(offset(end, angle, half * Math.cos(turn * Math.PI), half * Math.sin(turn * Math.PI)))
     }
   }
-  return [...left, ...cap, ...right.reverse()]
+  return [...left.filter(clear), ...cap, ...right.reverse().filter(clear)]
 }
 
 function between4(before: Point, from: Point, to: Point, after: Point, t: number): Point {
   const one = (p: number, a: number, b: number, n: number): number =>
-    0.5 *
-    (2 * a + (b - p) * t + (2 * p - 5 * a + 4 * b - n) * t * t + (3 * a - p - 3 * b + n) * t * t * t)
+    0.5 * (2 * a + (b - p) * t + (2 * p - 5 * a + 4 * b - n) * t * t + (3 * a - p - 3 * b + n) * t * t * t)
   return { x: one(before.x, from.x, to.x, after.x), y: one(before.y, from.y, to.y, after.y) }
 }

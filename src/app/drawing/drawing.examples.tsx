@@ -5,7 +5,7 @@ import { BodyMap } from './BodyMap.tsx'
 import { GeckoDrawing } from './GeckoDrawing.tsx'
 import { ShapeChooser } from './ShapeChooser.tsx'
 
-function Map(): VNode {
+function Places(): VNode {
   const [chosen, change] = useState<string[]>(['a', 'l'])
   return (
     <BodyMap
@@ -79,6 +79,6 @@ export const examples: Example[] = [
   { title: 'Tail lost', show: () => <GeckoDrawing shape={{ tailLost: true }} /> },
   { title: 'Narrow', show: () => <GeckoDrawing shape={{ condition: -1, tailWidth: 0.5 }} /> },
   { title: 'Broad', show: () => <GeckoDrawing shape={{ condition: 1, tailWidth: 1.8 }} /> },
-  { title: 'Body map', show: () => <Map /> },
+  { title: 'Body map', show: () => <Places /> },
   { title: 'Tail width', show: () => <Widths /> },
 ]

@@ -8,12 +8,15 @@
  * The head points up the page, so the animal's left is the viewer's left.
  */
 import {
+  arcPath,
   between,
   closedPath,
   ellipsePath,
+  leafPath,
   offset,
   openPath,
   type Point,
+  pointText,
   ribbonPoints,
   type Station,
 } from './curve.ts'
@@ -59,7 +62,12 @@ export type RegionName = (typeof regionNames)[number]
 
 export interface GeckoOutline {
   /** The same for every shape of one pose, so that changing the shape moves nothing on the page. */
-  readonly viewBox: { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
+  readonly viewBox: {
+    readonly x: number
+    readonly y: number
+    readonly width: number
+    readonly height: number
+  }
   /** Trunk, head and tail as one closed line. */
   readonly body: string
   /** Four legs and four feet, each closed, to be drawn under the body. */
@@ -139,31 +147,31 @@ const hindToes = [
 
 function limbs(pose: GeckoPose): Limb[] {
   const front: Limb['joints'] = [
-    [0, 4],
-    [5, 16],
+    [-1, 1],
+    [4, 15],
     [3, 22],
     [-7, 27],
   ]
   const frontReaching: Limb['joints'] = [
-    [0, 4],
-    [-1, 16],
+    [2, 1],
+    [0, 15],
     [-6, 21],
     [-17, 24],
   ]
   const hind: Limb['joints'] = [
-    [0, 3],
-    [-8, 14],
+    [2, 0],
+    [-7, 14],
     [-7, 21],
     [4, 27],
   ]
   const hindTrailing: Limb['joints'] = [
-    [0, 3],
+    [-2, 0],
     [-3, 15],
     [1, 21],
     [12, 25],
   ]
-  const frontHalf = [6, 4.7, 4, 2.9]
-  const hindHalf = [8, 6.4, 5, 3.2]
+  const frontHalf = [8.4, 4.9, 4, 2.9]
+  const hindHalf = [8.6, 6.9, 5.2, 3.2]
   const lively = pose === 'resting'
   return [
     {
@@ -184,7 +192,7 @@ function limbs(pose: GeckoPose): Limb[] {
     },
     {
       name: 'hind-left',
-      rootAt: 108,
+      rootAt: 107,
       joints: lively ? hindTrailing : hind,
       halfWidths: hindHalf,
       footTurn: lively ? 1.2 : 1,
@@ -192,7 +200,7 @@ function limbs(pose: GeckoPose): Limb[] {
     },
     {
       name: 'hind-right',
-      rootAt: 108,
+      rootAt: 107,
       joints: hind,
       halfWidths: hindHalf,
       footTurn: 1,
@@ -209,29 +217,30 @@ export function halfWidthStations(shape: GeckoShape): Station[] {
   const tail = Math.max(0.2, shape.tailWidth) * neckHalf
   const front: Station[] = [
     { at: 0, value: 0 },
-    { at: 0.4, value: 2.2 },
-    { at: 1.6, value: 4.2 },
-    { at: 4, value: 6.1 },
-    { at: 8.5, value: 8.6 },
-    { at: 12, value: 10.6 },
-    { at: 16.5, value: 13.4 },
-    { at: 20, value: 13.9 },
-    { at: 25, value: 14.5 },
-    { at: 29.5, value: 12.6 },
+    { at: 0.5, value: 2.4 },
+    { at: 1.8, value: 4.4 },
+    { at: 3.8, value: 6 },
+    { at: 8.5, value: 8.7 },
+    { at: 12, value: 10.9 },
+    { at: 16, value: 13.1 },
+    { at: 20.5, value: 14.1 },
+    { at: 24.5, value: 14.2 },
+    { at: 29.5, value: 11.9 },
     { at: neckAt, value: neckHalf },
     { at: 42, value: 9 },
-    { at: 54, value: 12.6 * (1 + 0.08 * fullness) },
-    { at: 76, value: 15.4 * trunk },
-    { at: 92, value: 14 * loin },
-    { at: 103, value: 10.8 * (1 + 0.16 * fullness) },
-    { at: 110, value: 9.6 },
-    { at: ventAt, value: 7.8 },
+    { at: 52, value: 12.2 * (1 + 0.08 * fullness) },
+    { at: 64, value: 14.4 * trunk },
+    { at: 77, value: 15.6 * trunk },
+    { at: 91, value: 14 * loin },
+    { at: 102, value: 11.2 * (1 + 0.16 * fullness) },
+    { at: 110, value: 9.4 },
+    { at: ventAt, value: 7.7 },
   ]
   return [...front, ...tailStations(shape, tail)]
 }
 
 function tailStations(shape: GeckoShape, tail: number): Station[] {
-  const base = 2.8 + 0.47 * tail
+  const base = 2.7 + 0.42 * tail
   if (shape.tailLost) {
     return [
       { at: 123, value: 6.6 },
@@ -254,8 +263,9 @@ function tailStations(shape: GeckoShape, tail: number): Station[] {
     ]
   }
   return [
-    { at: 123, value: base },
-    { at: 133, value: 0.9 * tail },
+    { at: 122, value: base },
+    { at: 128, value: 0.75 * tail + 0.3 },
+    { at: 136, value: 0.94 * tail },
     { at: 146, value: tail },
     { at: 160, value: 0.92 * tail },
     { at: 174, value: 0.68 * tail },
@@ -272,21 +282,32 @@ interface Spine {
   readonly heading: (along: number) => number
 }
 
+/** The spine of a pose never changes, so it is walked once, in steps of a millimetre. */
+const spines: Partial<Record<GeckoPose, Spine>> = {}
+
 function spineOf(pose: GeckoPose): Spine {
-  const stations = headings[pose]
-  const heading = (along: number): number => between(stations, along)
+  const known = spines[pose]
+  if (known !== undefined) return known
+  const turns: number[] = []
   const points: Point[] = []
   let here: Point = { x: pose === 'resting' ? -9 : 0, y: 0 }
   for (let along = 0; along <= wholeTailEnd + 1; along += 1) {
     points.push(here)
-    here = offset(here, heading(along + 0.5), 1, 0)
+    turns.push(between(headings[pose], along))
+    here = offset(here, between(headings[pose], along + 0.5), 1, 0)
+  }
+  const heading = (along: number): number => {
+    const index = Math.max(0, Math.floor(along))
+    const from = turns[index] ?? 0
+    return from + ((turns[index + 1] ?? from) - from) * (along - index)
   }
   const at = (along: number): Point => {
-    const index = Math.min(points.length - 1, Math.max(0, Math.floor(along)))
-    const from = points[index] ?? here
-    return offset(from, heading(along), along - index, 0)
+    const index = Math.max(0, Math.floor(along))
+    return offset(points[index] ?? here, heading(along), along - index, 0)
   }
-  return { at, heading }
+  const spine = { at, heading }
+  spines[pose] = spine
+  return spine
 }
 
 /** The drawing of one shape. The same numbers always give the same text. */
@@ -301,18 +322,18 @@ export function geckoOutline(shape: GeckoShape, pose: GeckoPose = 'resting'): Ge
 
   const places = placesAlong(0, end)
   const body = closedPath([
-    ...places.map((along) => place(along, -1)),
+    ...places.map(along => place(along, -1)),
     ...places
       .slice(1, -1)
       .reverse()
-      .map((along) => place(along, 1)),
+      .map(along => place(along, 1)),
   ])
   const zone = (from: number, to: number, left: number, right: number): string =>
     straightPath([
-      ...placesAlong(from, to).map((along) => place(along, left)),
+      ...placesAlong(from, to).map(along => place(along, left)),
       ...placesAlong(from, to)
         .reverse()
-        .map((along) => place(along, right)),
+        .map(along => place(along, right)),
     ])
 
   const regions: Partial<Record<RegionName, string>> = {
@@ -322,7 +343,7 @@ export function geckoOutline(shape: GeckoShape, pose: GeckoPose = 'resting'): Ge
     'region-belly': zone(43, 113, -1, -0.52) + zone(43, 113, 0.52, 1),
     'region-mouth': zone(0.4, 19, -1, -0.7) + zone(0.4, 19, 0.7, 1) + zone(0, 1.7, -1, 1),
     'region-nostrils': [-1, 1]
-      .map((side) => ellipsePath(place(4.4, side * 0.42), 1.9, 1.6, spine.heading(4)))
+      .map(side => ellipsePath(place(4.4, side * 0.42), 1.9, 1.6, spine.heading(4)))
       .join(''),
     'region-vent': ellipsePath(place(ventAt, 0), 2.1, 4.6, spine.heading(ventAt)),
   }
@@ -350,7 +371,7 @@ export function geckoOutline(shape: GeckoShape, pose: GeckoPose = 'resting'): Ge
       const start = offset(palm, angle, 0.6, 0)
       const bend = offset(palm, angle, length * 0.6, 0)
       const tip = offset(palm, angle - side * turn * 0.1, length, 0)
-      return closedPath(ribbonPoints([start, bend, tip], [1.6, 1.2, 0.95]))
+      return closedPath(ribbonPoints([start, bend, tip], [1.6, 1.2, 0.95], 2))
     })
     const foot = ellipsePath(palm, 2.9, 3.1, pointing) + toes.join('')
     regions[`region-leg-${limb.name}`] = leg
@@ -362,36 +383,19 @@ export function geckoOutline(shape: GeckoShape, pose: GeckoPose = 'resting'): Ge
   const pupils: string[] = []
   const lines: string[] = []
   for (const side of [-1, 1]) {
-    const inside = (along: number, fromEdge: number): Point =>
-      offset(spine.at(along), spine.heading(along), 0, side * (half(along) - fromEdge))
-    const eye = closedPath([
-      inside(11.8, 2.6),
-      inside(13.6, 1.4),
-      inside(16.2, 0.8),
-      inside(18.8, 1.3),
-      inside(20.8, 2.8),
-      inside(18.9, 4.1),
-      inside(16.2, 4.8),
-      inside(13.5, 4.1),
-    ])
+    const heading = spine.heading(16.2)
+    const tilt = heading + side * 0.24
+    const centre = offset(spine.at(16.2), heading, 0, side * 9.9)
+    const eye = leafPath(centre, 4.7, [side * 3.8, side * -3.6], tilt)
     eyes.push(eye)
-    regions[side < 0 ? 'region-eye-left' : 'region-eye-right'] = closedPath([
-      inside(10.6, 2.4),
-      inside(16.2, 0),
-      inside(22, 2.8),
-      inside(16.2, 6.6),
-    ])
-    pupils.push(openPath([inside(13.8, 2.4), inside(16.3, 2.2), inside(18.8, 2.5)]))
-    lines.push(
-      openPath([
-        inside(10.4, 3.4),
-        inside(12.8, 5.4),
-        inside(16.2, 6.4),
-        inside(19.6, 5.7),
-        inside(22.2, 3.8),
-      ]),
-      ellipsePath(place(3.9, side * 0.4), 0.35, 0.25, 0),
+    regions[side < 0 ? 'region-eye-left' : 'region-eye-right'] = leafPath(
+      centre,
+      6.4,
+      [side * 6.4, side * -7.4],
+      tilt,
     )
+    pupils.push(arcPath(centre, 2.3, side * 0.7, tilt))
+    lines.push(arcPath(centre, 6.3, side * -7.6, tilt), ellipsePath(place(3.9, side * 0.4), 0.35, 0.25, 0))
   }
 
   return {
@@ -405,16 +409,12 @@ export function geckoOutline(shape: GeckoShape, pose: GeckoPose = 'resting'): Ge
     lines,
     spots: spotPaths(shape, spine, place, end),
     bands: bandPaths(shape, place, end),
-    neckGuides: [-1, 1].flatMap((side) =>
+    neckGuides: [-1, 1].flatMap(side =>
       [
         [30, 43],
         [121, 190],
       ].map(([from = 0, to = 0]) =>
-        openPath(
-          [from, to].map((along) =>
-            offset(spine.at(along), spine.heading(along), 0, side * neckHalf),
-          ),
-        ),
+        openPath([from, to].map(along => offset(spine.at(along), spine.heading(along), 0, side * neckHalf))),
       ),
     ),
     halfWidths: { neck: neckHalf, tail: half(shape.tailLost ? 124 : 145), trunk: half(76) },
@@ -423,7 +423,7 @@ export function geckoOutline(shape: GeckoShape, pose: GeckoPose = 'resting'): Ge
 
 /** Close together where the line turns fast (snout and tip), wider along the trunk. */
 function placesAlong(from: number, to: number): number[] {
-  const near = [0, 0.15, 0.4, 0.9, 1.8, 3.2, 5]
+  const near = [0.5, 1.8, 3.8]
   const places = new Set<number>([from, to])
   for (const step of near) {
     if (from + step < to) places.add(from + step)
@@ -434,13 +434,13 @@ function placesAlong(from: number, to: number): number[] {
 }
 
 function straightPath(points: readonly Point[]): string {
-  return `M${points.map((point) => `${(Math.round(point.x * 10) / 10)} ${(Math.round(point.y * 10) / 10)}`).join('L')}Z`
+  return `M${points.map(pointText).join('L')}Z`
 }
 
 /** Evenly scattered without a pattern: steps of the plastic number fill a plane without clumps. */
 function scatter(index: number): readonly [number, number, number] {
   const part = (step: number): number => (0.5 + index * step) % 1
-  return [part(0.7548776662), part(0.5698402910), part(0.4142135624)]
+  return [part(0.7548776662), part(0.569840291), part(0.4142135624)]
 }
 
 type Place = (along: number, across: number) => Point

@@ -41,7 +41,7 @@ export function timeArc(fraction: number, days: readonly number[] = []): TimeArc
     band,
     now: onDial(0, radius),
     end: stroke(share, radius - thinnest - 4, radius + 6),
-    days: days.map((at) => stroke(at, radius - 3, radius + 3)).join(''),
+    days: days.map(at => stroke(at, radius - 3, radius + 3)).join(''),
   }
 }
 

@@ -6,15 +6,15 @@
 import { render, type VNode } from 'preact'
 import { examples as drawings } from '../drawing/drawing.examples.tsx'
 import { GeckoDrawing } from '../drawing/GeckoDrawing.tsx'
-import { ActionBar } from '../parts/ActionBar.tsx'
 import { examples as actionBars } from '../parts/ActionBar.examples.tsx'
+import { ActionBar } from '../parts/ActionBar.tsx'
 import { examples as choiceLists } from '../parts/ChoiceList.examples.tsx'
-import { Disclosure } from '../parts/Disclosure.tsx'
 import { examples as disclosures } from '../parts/Disclosure.examples.tsx'
+import { Disclosure } from '../parts/Disclosure.tsx'
 import type { Example } from '../parts/example.ts'
 import { examples as fields } from '../parts/Field.examples.tsx'
 import { examples as firstLines } from '../parts/FirstLine.examples.tsx'
-import type { Strength } from "../parts/FirstLine.tsx"
+import type { Strength } from '../parts/FirstLine.tsx'
 import { examples as notices } from '../parts/Notice.examples.tsx'
 import { examples as reviewLists } from '../parts/ReviewList.examples.tsx'
 import { examples as sectionLists } from '../parts/Sections.examples.tsx'
@@ -44,7 +44,7 @@ const onward = { label: 'Go on', onPress: nothing }
 const strengths: readonly Strength[] = ['none', 'faint', 'clear', 'strong', 'full']
 
 function example(list: readonly Example[], title: string): VNode | undefined {
-  return list.find((one) => one.title === title)?.show()
+  return list.find(one => one.title === title)?.show()
 }
 
 function Whole(props: { screen: string; strength: Strength }): VNode {
@@ -52,8 +52,10 @@ function Whole(props: { screen: string; strength: Strength }): VNode {
     start: () => (
       <div class="start">
         <div class="start-head">
-          <h1>What do you see?</h1>
-          <p class="start-lead">First, signs that need a vet now.</p>
+          <div class="start-words">
+            <h1>What do you see?</h1>
+            <p class="start-lead">First, signs that need a vet now.</p>
+          </div>
           <div class="start-picture">
             <GeckoDrawing />
           </div>
@@ -104,9 +106,7 @@ function Whole(props: { screen: string; strength: Strength }): VNode {
     ),
     outcome: () => (
       <div class="outcome">
-        {firstLines
-          .filter((one) => one.title.toLowerCase() === props.strength)
-          .map((one) => one.show())}
+        {firstLines.filter(one => one.title.toLowerCase() === props.strength).map(one => one.show())}
         <TimeCircle
           lead="Be seen"
           day="by Thursday evening"
@@ -114,7 +114,7 @@ function Whole(props: { screen: string; strength: Strength }): VNode {
           fraction={3 / 7}
           dayStarts={[0, 1 / 7, 2 / 7, 3 / 7, 4 / 7, 5 / 7, 6 / 7]}
         />
-        {sectionLists.map((one) => one.show())}
+        {sectionLists.map(one => one.show())}
         <p class="trust-line">
           Made from vet books and papers. No vet has checked the times yet. When in doubt, phone.
         </p>
@@ -144,7 +144,7 @@ function AllParts(): VNode {
       {groups.map(([name, list]) => (
         <section key={name} class="sheet">
           <h2 class="section-title">{name}</h2>
-          {list.map((one) => (
+          {list.map(one => (
             <div key={one.title} class="sheet-entry">
               <p class="sheet-title">{one.title}</p>
               {one.show()}
@@ -160,7 +160,7 @@ const query = new URLSearchParams(location.search)
 const scheme = query.get('scheme')
 if (scheme !== null) document.documentElement.dataset.scheme = scheme
 const screen = query.get('screen')
-const strength = strengths.find((one) => one === query.get('strength')) ?? 'strong'
+const strength = strengths.find(one => one === query.get('strength')) ?? 'strong'
 const root = document.getElementById('sheet')
 if (root !== null) {
   render(screen === null ? <AllParts /> : <Whole screen={screen} strength={strength} />, root)

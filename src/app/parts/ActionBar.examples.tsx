@@ -7,10 +7,7 @@ export const examples: Example[] = [
   {
     title: 'Back and on',
     show: () => (
-      <ActionBar
-        back={{ label: 'Back', onPress: nothing }}
-        main={{ label: 'Go on', onPress: nothing }}
-      />
+      <ActionBar back={{ label: 'Back', onPress: nothing }} main={{ label: 'Go on', onPress: nothing }} />
     ),
   },
   {

@@ -18,13 +18,13 @@ export interface ActionBarProps {
 
 export function ActionBar({ main, back, other }: ActionBarProps): VNode {
   return (
-    <div class="action-bar">
+    <footer class="action-bar">
       <div class="action-bar-inner">
         {back === undefined ? null : <ActionButton action={back} kind="" />}
         {other === undefined ? null : <ActionButton action={other} kind=" action-quiet" />}
         {main === undefined ? null : <ActionButton action={main} kind=" action-main" />}
       </div>
-    </div>
+    </footer>
   )
 }
 

@@ -34,11 +34,9 @@ export function ChoiceList(props: ChoiceListProps): VNode {
           {hint}
         </p>
       )}
-      {options.map((option) => (
+      {options.map(option => (
         <label key={option.value} class={option.apart === true ? 'choice choice-apart' : 'choice'}>
-          {option.picture === undefined ? null : (
-            <span class="choice-picture">{option.picture}</span>
-          )}
+          {option.picture === undefined ? null : <span class="choice-picture">{option.picture}</span>}
           <input
             class="choice-input"
             type="radio"

@@ -1,5 +1,5 @@
 /** A number, date or line of text with its unit, and a sentence when it cannot be taken. */
-import type { VNode } from 'preact'
+import type { TargetedInputEvent, VNode } from 'preact'
 
 export interface FieldProps {
   readonly name: string
@@ -20,8 +20,21 @@ export function Field(props: FieldProps): VNode {
     unit === undefined ? '' : `${name}-unit`,
     fault === undefined ? '' : `${name}-fault`,
   ]
-    .filter((id) => id !== '')
+    .filter(id => id !== '')
     .join(' ')
+  const shared = {
+    class: 'field-input',
+    id: name,
+    name,
+    'data-kind': props.kind,
+    autocomplete: 'off',
+    value: props.value,
+    onInput: (event: TargetedInputEvent<HTMLInputElement>) => props.onInput(event.currentTarget.value),
+    // A number is typed as text: spinning by accident must not change a weight.
+    ...(props.kind === 'number' ? { inputMode: 'decimal' } : {}),
+    ...(described === '' ? {} : { 'aria-describedby': described }),
+    ...(fault === undefined ? {} : { 'aria-invalid': true }),
+  }
   return (
     <div class="field">
       <label class="field-label" for={name}>
@@ -33,20 +46,7 @@ export function Field(props: FieldProps): VNode {
         </p>
       )}
       <div class="field-row">
-        <input
-          class="field-input"
-          id={name}
-          name={name}
-          // A number is typed as text: spinning by accident must not change a weight.
-          type={props.kind === 'date' ? 'date' : 'text'}
-          data-kind={props.kind}
-          inputMode={props.kind === 'number' ? 'decimal' : undefined}
-          autocomplete="off"
-          value={props.value}
-          aria-describedby={described === '' ? undefined : described}
-          aria-invalid={fault === undefined ? undefined : 'true'}
-          onInput={(event) => props.onInput(event.currentTarget.value)}
-        />
+        {props.kind === 'date' ? <input type="date" {...shared} /> : <input type="text" {...shared} />}
         {unit === undefined ? null : (
           <span class="field-unit" id={`${name}-unit`}>
             {unit}

@@ -24,15 +24,11 @@ export const examples: Example[] = [
   },
   {
     title: 'Clear',
-    show: () => (
-      <FirstLine strength="clear" words="Phone tomorrow morning and book." />
-    ),
+    show: () => <FirstLine strength="clear" words="Phone tomorrow morning and book." />,
   },
   {
     title: 'Faint',
-    show: () => (
-      <FirstLine strength="faint" words="Care at home. Look again tomorrow evening." />
-    ),
+    show: () => <FirstLine strength="faint" words="Care at home. Look again tomorrow evening." />,
   },
   {
     title: 'None',

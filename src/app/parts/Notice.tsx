@@ -9,8 +9,7 @@ export interface NoticeProps {
 }
 
 export function Notice(props: NoticeProps): VNode {
-  const role =
-    props.spoken === undefined ? undefined : props.spoken === 'soon' ? 'status' : 'alert'
+  const role = props.spoken === undefined ? undefined : props.spoken === 'soon' ? 'status' : 'alert'
   return (
     <div class="notice" role={role}>
       {props.title === undefined ? null : <p class="notice-title">{props.title}</p>}

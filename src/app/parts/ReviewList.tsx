@@ -17,7 +17,7 @@ export interface ReviewListProps {
 export function ReviewList({ rows, changeLabel }: ReviewListProps): VNode {
   return (
     <dl class="review">
-      {rows.map((row) => (
+      {rows.map(row => (
         <div key={row.id} class="review-row">
           <dt class="review-question">{row.question}</dt>
           <dd class="review-answer">{row.answer}</dd>

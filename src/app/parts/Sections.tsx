@@ -15,7 +15,7 @@ export interface Section {
 export function Sections({ sections }: { readonly sections: readonly Section[] }): VNode {
   return (
     <>
-      {sections.map((section) => (
+      {sections.map(section => (
         <section key={section.id} class="section" aria-labelledby={`${section.id}-title`}>
           <h2 class="section-title" id={`${section.id}-title`}>
             {section.title}
@@ -38,10 +38,12 @@ export function SectionList(props: NonNullable<Section['list']>): VNode {
     </li>
   ))
   return props.kind === 'steps' ? (
+    // biome-ignore lint/a11y/noRedundantRoles: Safari drops the role with the marks
     <ol class="steps" role="list">
       {items}
     </ol>
   ) : (
+    // biome-ignore lint/a11y/noRedundantRoles: Safari drops the role with the marks
     <ul class={props.kind} role="list">
       {items}
     </ul>

@@ -34,25 +34,25 @@ export function toggled(
     if (wasTicked) return chosen.includes(one.value)
     return chosen.includes(one.value) && pressed.alone !== true && one.alone !== true
   }
-  return options.filter(staysTicked).map((one) => one.value)
+  return options.filter(staysTicked).map(one => one.value)
 }
 
 export function SeveralList(props: SeveralListProps): VNode {
   const { name, title, hint, options, chosen, onChange, picture } = props
   const hintId = hint === undefined ? undefined : `${name}-hint`
-  const rows = options.map((option) => (
-        <label key={option.value} class={option.alone === true ? 'choice choice-apart' : 'choice'}>
-          <input
-            class="choice-input"
-            type="checkbox"
-            name={name}
-            value={option.value}
-            checked={chosen.includes(option.value)}
-            onChange={() => onChange(toggled(options, chosen, option))}
-          />
-          <ChoiceWords label={option.label} hint={option.hint} />
-        </label>
-      ))
+  const rows = options.map(option => (
+    <label key={option.value} class={option.alone === true ? 'choice choice-apart' : 'choice'}>
+      <input
+        class="choice-input"
+        type="checkbox"
+        name={name}
+        value={option.value}
+        checked={chosen.includes(option.value)}
+        onChange={() => onChange(toggled(options, chosen, option))}
+      />
+      <ChoiceWords label={option.label} hint={option.hint} />
+    </label>
+  ))
   return (
     <fieldset class="choices" aria-describedby={hintId}>
       <legend>

@@ -4,8 +4,6 @@ import { TopBar } from './TopBar.tsx'
 export const examples: Example[] = [
   {
     title: 'On every screen',
-    show: () => (
-      <TopBar name="Duskcheck" homeHref="#" phoneLabel="Phone a vet" phoneHref="#phone" />
-    ),
+    show: () => <TopBar name="Duskcheck" homeHref="#" phoneLabel="Phone a vet" phoneHref="#phone" />,
   },
 ]

@@ -1,0 +1,22 @@
+import preact from '@preact/preset-vite'
+import { defineConfig } from 'vite'
+import { HEADERS, policyPlugin } from './src/app/build/policy.ts'
+import { prerenderPlugin } from './src/app/build/prerender-plugin.ts'
+import { protocolPlugin } from './src/app/build/protocol-plugin.ts'
+
+export default defineConfig({
+  root: 'src/app',
+  // Relative, so that the build works in any folder of any host.
+  base: './',
+  plugins: [preact(), protocolPlugin(), prerenderPlugin(), policyPlugin()],
+  build: {
+    outDir: '../../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    // The policy allows no inline script and no data: address but pictures.
+    modulePreload: { polyfill: false },
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 400,
+  },
+  preview: { headers: HEADERS },
+})
