@@ -14,6 +14,8 @@ export function checkAnswers({ logic, questions, findings, conditions, refuse }:
   const used = new Map<number, number>()
   const mark = (fact: number, options: number) => used.set(fact, (used.get(fact) ?? 0) | options)
   for (const { fact, options } of conditions.flatMap(atoms)) mark(fact, options)
+  // The first option of the species question is the animal that the protocol is for: `assess` uses it.
+  mark(logic.speciesQuestion, 1)
   const numbersUsed = new Set<number>()
   logic.facts.forEach((fact, index) => {
     if (fact.kind === 'sign') for (const one of [fact.screen, ...fact.lookNow]) mark(one.fact, one.options)
@@ -29,25 +31,29 @@ export function checkAnswers({ logic, questions, findings, conditions, refuse }:
   const places = 'accepted: one that a rule, gate, care condition or the page to the vet uses'
   logic.questions.forEach((question, index) => {
     const placed = questions[index]
-    if (!placed || question.forHandover || question.phase === 'handover' || question.phase === 'concern') return
+    if (!placed || question.forHandover || question.phase === 'handover' || question.phase === 'concern')
+      return
     const bits = used.get(index) ?? 0
     const unused = question.options.flatMap((_, option) => (bits & (1 << option) ? [] : [option]))
     const number = question.kind === 'since' || question.kind === 'amount' || question.kind === 'weights'
     if (number && !numbersUsed.has(index))
-      refuse(placed.document, [...placed.path, 'id'], `${question.id}: no used finding rests on it; ${places}`)
+      refuse(
+        placed.document,
+        [...placed.path, 'id'],
+        `${question.id}: no used finding rests on it; ${places}`,
+      )
     const ordered = logic.facts[index]?.ordered === true
-    const isRest = (option: number) =>
-      question.kind === 'choice' && (ordered ? option === 0 : option === unused.at(-1) || bits === 0)
-    if (question.kind === 'choice' && bits === 0)
-      refuse(placed.document, [...placed.path, 'id'], `${question.id}: none of its answers is used; ${places}`)
+    if (question.kind === 'choice' && bits === 0) {
+      refuse(
+        placed.document,
+        [...placed.path, 'id'],
+        `${question.id}: none of its answers is used; ${places}`,
+      )
+      return
+    }
+    const rest = question.kind === 'choice' ? (ordered ? 0 : unused[0]) : undefined
     for (const option of unused)
-      if (!isRest(option) && bits !== 0)
-        refuse(
-          placed.document,
-          [...placed.path, 'options', option, 'id'],
-          `${question.id}: answer ${question.options[option]} is not used; ${places}`,
-        )
-      else if (!isRest(option) && question.kind !== 'choice')
+      if (option !== rest)
         refuse(
           placed.document,
           [...placed.path, 'options', option, 'id'],
@@ -55,7 +61,9 @@ export function checkAnswers({ logic, questions, findings, conditions, refuse }:
         )
   })
   for (const { source: finding, document, path } of findings) {
-    const index = logic.facts.findIndex(({ kind, id }) => kind !== 'sign' && kind !== 'question' && id === finding.id)
+    const index = logic.facts.findIndex(
+      ({ kind, id }) => kind !== 'sign' && kind !== 'question' && id === finding.id,
+    )
     if (index >= 0 && !used.has(index))
       refuse(document, [...path, 'id'], `finding ${finding.id}: not used; ${places}`)
   }

@@ -11,7 +11,14 @@ function checkTiling(finding: FindingSource, question: QuestionSource | undefine
   }
   const listed = (finding.bands ?? []).flatMap((band, index) =>
     band.option === undefined || band.from !== undefined || band.below !== undefined
-      ? [{ id: band.id, from: band.from ?? Number.NEGATIVE_INFINITY, below: band.below ?? Number.POSITIVE_INFINITY, index }]
+      ? [
+          {
+            id: band.id,
+            from: band.from ?? Number.NEGATIVE_INFINITY,
+            below: band.below ?? Number.POSITIVE_INFINITY,
+            index,
+          },
+        ]
       : [],
   )
   const rising = [...listed].sort((one, other) => one.from - other.from)
@@ -23,14 +30,16 @@ function checkTiling(finding: FindingSource, question: QuestionSource | undefine
       say(path, `band ${band.id}: gap from ${reached} to ${band.from}; accepted: bands that tile the range`)
     else if (before !== '' && band.from < reached)
       say(path, `band ${band.id}: overlaps ${before} below ${reached}; accepted: bands that tile the range`)
-    if (band.below <= band.from)
-      say(path, `band ${band.id}: holds nothing; accepted: from lower than below`)
+    if (band.below <= band.from) say(path, `band ${band.id}: holds nothing; accepted: from lower than below`)
     reached = Math.max(reached, band.below)
     before = band.id
   }
   const reachesEnd = range.to === Number.POSITIVE_INFINITY ? reached === range.to : reached > range.to
   if (rising.length > 0 && !reachesEnd)
-    say(['bands', rising.at(-1)?.index ?? 0], `band ${before}: gap from ${reached} to ${range.to === Number.POSITIVE_INFINITY ? 'the end' : range.to}; accepted: bands that tile the range`)
+    say(
+      ['bands', rising.at(-1)?.index ?? 0],
+      `band ${before}: gap from ${reached} to ${range.to === Number.POSITIVE_INFINITY ? 'the end' : range.to}; accepted: bands that tile the range`,
+    )
   if (finding.worse === 'none') return
   const wanted = finding.worse === 'higher' ? rising : [...rising].reverse()
   const wrong = listed.find((band, at) => band.index !== wanted[at]?.index)
@@ -45,7 +54,10 @@ function checkGrid(finding: FindingSource, say: Say): void {
   const grid = finding.grid ?? []
   const mildest = grid[0]
   if (mildest && (mildest.atLeastPercent > 0 || mildest.withinDays !== undefined))
-    say(['grid', 0], `cell ${mildest.id}: accepted: a mildest cell that takes every loss (atLeastPercent 0 or less, no withinDays)`)
+    say(
+      ['grid', 0],
+      `cell ${mildest.id}: accepted: a mildest cell that takes every loss (atLeastPercent 0 or less, no withinDays)`,
+    )
   grid.forEach((cell, index) => {
     const hiding = grid
       .slice(index + 1)
@@ -55,7 +67,10 @@ function checkGrid(finding: FindingSource, say: Say): void {
           (other.withinDays ?? Number.POSITIVE_INFINITY) >= (cell.withinDays ?? Number.POSITIVE_INFINITY),
       )
     if (hiding)
-      say(['grid', index], `cell ${cell.id}: out of order, ${hiding.id} takes all it takes; accepted: mildest first`)
+      say(
+        ['grid', index],
+        `cell ${cell.id}: out of order, ${hiding.id} takes all it takes; accepted: mildest first`,
+      )
   })
 }
 

@@ -33,7 +33,7 @@ export interface Checking {
   readonly questions: readonly PlacedQuestion[]
   readonly findings: readonly PlacedFinding[]
   readonly claims: readonly Claim[]
-  /** Every condition that decides something: rules, gates, steps and never-dos. */
+  /** Every condition that decides something: rules, gates, steps, never-dos and what a treating vet stops. */
   readonly conditions: readonly Condition[]
   refuse(document: ContentDocument, path: Path, message: string): void
 }
@@ -118,6 +118,7 @@ export function checkingOf(
     conditions: [
       ...logic.rules.map(({ when }) => when),
       ...logic.questions.map(({ gate }) => gate),
+      logic.treatedByVet.when,
       ...logic.carePlans.flatMap(({ steps, nevers }) => [
         ...steps.flatMap(({ onlyWhen, forbiddenWhen }) => [onlyWhen, forbiddenWhen]),
         ...nevers.map(({ onlyWhen }) => onlyWhen),

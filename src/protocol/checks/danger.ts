@@ -1,9 +1,12 @@
+import type { QuestionSource } from '../../../shared/content.ts'
 import type { Checking } from './context.ts'
 
 const MOST_SCREENS = 7
 const MOST_LINES = 6
+const LEAST_SIGNS = 2
+const MOST_SIGNS = 5
 
-/** The danger screens stay short, and each concern's first question looks for two to five danger signs again. */
+/** The danger screens stay short, and a question of each concern looks for two to five danger signs again. */
 export function checkDanger({ source, refuse }: Checking): void {
   const { value, document } = source.dangerSigns
   if (value.screens.length > MOST_SCREENS)
@@ -15,16 +18,23 @@ export function checkDanger({ source, refuse }: Checking): void {
   value.screens.forEach(({ id }, index) => {
     const lines = value.signs.filter(({ screen }) => screen === id).length
     if (lines > MOST_LINES || lines === 0)
-      refuse(document, ['screens', index, 'id'], `danger screen ${id}: given: ${lines} lines; accepted: 1 to ${MOST_LINES}`)
+      refuse(
+        document,
+        ['screens', index, 'id'],
+        `danger screen ${id}: given: ${lines} lines; accepted: 1 to ${MOST_LINES}`,
+      )
   })
   for (const { value: concern, document: place } of source.concerns) {
-    const first = concern.questions[0]
-    const signs = new Set((first?.options ?? []).flatMap(({ sign }) => sign ?? []))
-    if (signs.size < 2 || signs.size > 5)
+    const signsOf = ({ options }: QuestionSource) =>
+      new Set((options ?? []).flatMap(({ sign }) => sign ?? [])).size
+    const most = Math.max(0, ...concern.questions.map(signsOf))
+    if (
+      !concern.questions.some(question => signsOf(question) >= LEAST_SIGNS && signsOf(question) <= MOST_SIGNS)
+    )
       refuse(
         place,
-        first ? ['questions', 0, 'id'] : ['questions'],
-        `${concern.id}: look-now question ${first?.id ?? 'missing'}: given: ${signs.size} danger signs; accepted: a first question with 2 to 5`,
+        ['questions'],
+        `${concern.id}: no look-now question, most danger signs in one question: ${most}; accepted: a question with ${LEAST_SIGNS} to ${MOST_SIGNS} danger signs`,
       )
   }
 }

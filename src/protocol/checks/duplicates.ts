@@ -34,12 +34,15 @@ export function checkDuplicates({ source, questions, findings, rules, refuse }: 
     'rule',
     rules.map(({ written: { id }, document, path }) => ({ id, document, path })),
   )
-  const { generalRules, dangerSigns, species } = source
+  const { generalRules, species } = source
   unique('term', listed(generalRules.document, ['terms'], generalRules.value.terms))
-  unique('screen', listed(dangerSigns.document, ['screens'], dangerSigns.value.screens))
   unique(
     'concern',
-    species.value.concerns.map((id, index) => ({ id, document: species.document, path: ['concerns', index] })),
+    species.value.concerns.map((id, index) => ({
+      id,
+      document: species.document,
+      path: ['concerns', index],
+    })),
     [],
   )
   for (const { value, document } of source.carePlans)

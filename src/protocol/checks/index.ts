@@ -24,10 +24,11 @@ export function checkContent(
   compilation: Compilation,
   faults: ContentFault[],
 ): Record<string, number> {
+  // First, since everything that follows gates from question to question needs them to point back.
+  if (!checkGates(compilation, faults)) return {}
   const checking = checkingOf(source, compilation, faults)
   checkDuplicates(checking)
   checkReferences(checking)
-  checkGates(checking)
   checkScope(checking)
   checkBands(checking)
   checkUnits(checking)
@@ -39,8 +40,7 @@ export function checkContent(
   checkDanger(checking)
   checkAnswers(checking)
   checkWording(checking)
-  // The search for a witness needs gates that name earlier questions only.
-  if (faults.length === 0 || compilation.protocol.logic.questions.length > 0) checkSatisfiable(checking)
+  checkSatisfiable(checking)
   return {
     rules: checking.rules.length,
     questions: checking.questions.length,

@@ -12,11 +12,11 @@ export function checkLevels({ source, logic, rules, refuse }: Checking): void {
     const urgent = written.urgency === 'now' || written.urgency === 'day'
     if (urgent && written.holding === undefined)
       say(['urgency'], `holding: missing; accepted: a holding plan for a rule at ${written.urgency}`)
-    if (
-      (written.urgency === 'home' || rule.origin === 'base') &&
-      !written.care.some(id => homePlans.has(id))
-    )
-      say(['urgency'], `care: missing; accepted: a home plan for a ${rule.origin === 'base' ? 'base rule' : 'rule at home'}`)
+    if ((written.urgency === 'home' || rule.origin === 'base') && !written.care.some(id => homePlans.has(id)))
+      say(
+        ['urgency'],
+        `care: missing; accepted: a home plan for a ${rule.origin === 'base' ? 'base rule' : 'rule at home'}`,
+      )
     if (rankOf(rule.unsure) > rankOf(rule.level))
       say(
         ['whenUnsure'],
@@ -29,7 +29,10 @@ export function checkLevels({ source, logic, rules, refuse }: Checking): void {
     ]
     for (const { key, urgency, hours } of windows)
       if (hours !== undefined && (urgency !== 'week' || hours >= weekHours))
-        say(key, `withinHours: given: ${hours} at ${urgency}; accepted: below ${weekHours}, on a rule at week`)
+        say(
+          key,
+          `withinHours: given: ${hours} at ${urgency}; accepted: below ${weekHours}, on a rule at week`,
+        )
     if (rule.origin === 'base') {
       if (urgent || written.urgency === 'week')
         say(['urgency'], `base rule: given: ${written.urgency}; accepted: home, well`)
@@ -38,6 +41,7 @@ export function checkLevels({ source, logic, rules, refuse }: Checking): void {
       const concern = source.concerns.find(({ value }) => value.id === rule.concern)
       if (written.urgency === 'well' && !concern?.value.normal)
         say(['urgency'], `base rule at well: normal is missing; accepted: well with normal, or home`)
-    } else if (rule.when === undefined) say([], 'when: missing; accepted: a condition (only a base rule has none)')
+    } else if (rule.when === undefined)
+      say([], 'when: missing; accepted: a condition (only a base rule has none)')
   }
 }

@@ -9,7 +9,11 @@ export function checkReferences(checking: Checking): void {
   for (const { evidence, document, path } of claims)
     evidence.forEach((id, index) => {
       if (!rows.has(id))
-        refuse(document, [...path, 'evidence', index], `evidence: given: ${id}; accepted: a row of evidence.yaml`)
+        refuse(
+          document,
+          [...path, 'evidence', index],
+          `evidence: given: ${id}; accepted: a row of evidence.yaml`,
+        )
     })
 
   const kinds = new Map(logic.carePlans.map(({ id, kind }) => [id, kind]))
@@ -21,7 +25,8 @@ export function checkReferences(checking: Checking): void {
       named.add(id)
       const accepted = `accepted: a ${KIND_OF[key]} plan in care/`
       const kind = kinds.get(id)
-      if (kind === undefined) refuse(document, [...path, key], `${key}: given: ${id}, no such plan; ${accepted}`)
+      if (kind === undefined)
+        refuse(document, [...path, key], `${key}: given: ${id}, no such plan; ${accepted}`)
       else if (kind !== KIND_OF[key])
         refuse(document, [...path, key], `${key}: given: ${id}, a ${kind} plan; ${accepted}`)
     }

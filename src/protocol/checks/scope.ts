@@ -1,5 +1,5 @@
 import type { Condition, Logic } from '../../../shared/compiled.ts'
-import { factsIn } from '../../triage/prepare.ts'
+import { factsIn, questionsOfFact } from '../../triage/prepare.ts'
 import type { Checking } from './context.ts'
 
 const MOST_QUESTIONS = 8
@@ -9,9 +9,24 @@ function ownerOf(logic: Logic, index: number): { question: string; concern: stri
   const fact = logic.facts[index]
   if (!fact || fact.kind === 'sign') return undefined
   const at =
-    fact.kind === 'weight-loss' ? fact.measuredBy : fact.kind === 'season' ? fact.hemisphere.fact : fact.question
+    fact.kind === 'weight-loss'
+      ? fact.measuredBy
+      : fact.kind === 'season'
+        ? fact.hemisphere.fact
+        : fact.question
   const question = logic.questions[at]
   return question?.concern === undefined ? undefined : { question: question.id, concern: question.concern }
+}
+
+/** What a rule asks for: questions with their gates; a danger sign is one thing, however often it is asked again. */
+function mentions(logic: Logic, facts: readonly number[]): string[] {
+  const signs = facts.flatMap(fact => (logic.facts[fact]?.kind === 'sign' ? [logic.facts[fact].id] : []))
+  const questions = facts
+    .filter(fact => logic.facts[fact]?.kind !== 'sign')
+    .flatMap(fact => questionsOfFact(logic, fact))
+  return [...signs, ...new Set(questions)].map(one =>
+    typeof one === 'string' ? one : (logic.questions[one]?.id ?? ''),
+  )
 }
 
 /** Rules stay small, and a concern's questions belong to its own rules and gates. */
@@ -23,11 +38,12 @@ export function checkScope({ logic, rules, questions, refuse }: Checking): void 
   for (const { prepared, document, path } of rules) {
     const { rule } = prepared
     const at = [...path, ...(rule.origin === 'concern' || rule.origin === 'general' ? ['when'] : [])]
-    if (prepared.questions.length > MOST_QUESTIONS)
+    const mentioned = mentions(logic, prepared.facts)
+    if (mentioned.length > MOST_QUESTIONS)
       refuse(
         document,
         at,
-        `rule ${rule.id}: mentions ${prepared.questions.length} questions (${prepared.questions.map(one => logic.questions[one]?.id).join(', ')}), gates included; accepted: at most ${MOST_QUESTIONS}`,
+        `rule ${rule.id}: mentions ${mentioned.length} questions (${mentioned.join(', ')}), gates included; accepted: at most ${MOST_QUESTIONS}`,
       )
     for (const { question, concern } of foreign(rule.when, rule.concern))
       refuse(

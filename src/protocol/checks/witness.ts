@@ -24,7 +24,9 @@ function answerExists(logic: Logic, question: number, narrowed: Narrowed): boole
   const option = logic.questions[question]?.options.some(
     (_, at) =>
       (own === undefined || own & (1 << at)) &&
-      bands.every(({ fact, mask }) => fact.bands.some((band, index) => mask & (1 << index) && band.option === at)),
+      bands.every(({ fact, mask }) =>
+        fact.bands.some((band, index) => mask & (1 << index) && band.option === at),
+      ),
   )
   if (option) return true
   if (own !== undefined) return false

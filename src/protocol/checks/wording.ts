@@ -22,6 +22,7 @@ const TEXT_KEYS = new Set([
   'title',
   'opening',
   'forbiddenBecause',
+  'because',
   'look',
   'getHelpIf',
 ])
@@ -33,7 +34,8 @@ interface Shown {
 
 function textsIn(value: unknown, shown: boolean, isText: (key: string) => boolean, path: Path): Shown[] {
   if (typeof value === 'string') return shown ? [{ path, text: value }] : []
-  if (Array.isArray(value)) return value.flatMap((one, index) => textsIn(one, shown, isText, [...path, index]))
+  if (Array.isArray(value))
+    return value.flatMap((one, index) => textsIn(one, shown, isText, [...path, index]))
   if (typeof value !== 'object' || value === null) return []
   return Object.entries(value).flatMap(([key, one]) => textsIn(one, isText(key), isText, [...path, key]))
 }
@@ -52,7 +54,11 @@ export function checkWording({ source, refuse }: Checking): void {
       for (const sentence of text.split(/(?<=[.!?])["')]?\s+/)) {
         const { length } = wordsOf(sentence)
         if (length > MOST_WORDS)
-          refuse(document, path, `sentence of ${length} words: "${sentence}"; accepted: at most ${MOST_WORDS}`)
+          refuse(
+            document,
+            path,
+            `sentence of ${length} words: "${sentence}"; accepted: at most ${MOST_WORDS}`,
+          )
       }
     }
   }
