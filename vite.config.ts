@@ -1,5 +1,6 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
+import { offlinePlugin } from './src/app/build/offline-plugin.ts'
 import { HEADERS, policyPlugin } from './src/app/build/policy.ts'
 import { prerenderPlugin } from './src/app/build/prerender-plugin.ts'
 import { protocolPlugin } from './src/app/build/protocol-plugin.ts'
@@ -8,7 +9,7 @@ export default defineConfig({
   root: 'src/app',
   // Relative, so that the build works in any folder of any host.
   base: './',
-  plugins: [preact(), protocolPlugin(), prerenderPlugin(), policyPlugin()],
+  plugins: [preact(), protocolPlugin(), prerenderPlugin(), policyPlugin(), offlinePlugin()],
   build: {
     outDir: '../../dist',
     emptyOutDir: true,

@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { protocolPlugin } from './src/app/build/protocol-plugin.ts'
 
 export default defineConfig({
   // Preact's JSX, as tsconfig.json has it; said here too so that no plugin is needed.
@@ -17,6 +18,7 @@ export default defineConfig({
       },
       {
         extends: true,
+        plugins: [protocolPlugin()],
         test: {
           name: 'dom',
           environment: 'happy-dom',

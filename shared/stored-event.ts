@@ -1,18 +1,24 @@
 import * as z from 'zod/mini'
-import { CANNOT_MEASURE, CANNOT_TELL, weighInSchema } from './case-file.ts'
 import { instant } from './moment.ts'
 
 /**
  * What the store keeps of a case under way: a list of events that only grows. Nothing in it is ever changed;
- * going back is an event of its own.
+ * going back is an event of its own. The form stands by itself, apart from the case file's: what is stored must stay
+ * readable when that changes, and the first screens load no schemas this way.
  */
+
+const storedWeighInSchema = z.strictObject({
+  at: instant,
+  massGrams: z.number(),
+  scaleStepGrams: z.optional(z.number()),
+})
 
 const storedAnswerSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('choice'), choice: z.string(), given: instant }),
   z.strictObject({
     kind: z.literal('several'),
-    chosen: z.array(z.string()),
-    rest: z.enum(['no', CANNOT_TELL]),
+    chosen: z.readonly(z.array(z.string())),
+    rest: z.enum(['no', 'cannot-tell']),
     given: instant,
   }),
   z.strictObject({ kind: z.literal('amount'), amount: z.number(), given: instant }),
@@ -22,15 +28,15 @@ const storedAnswerSchema = z.discriminatedUnion('kind', [
     uncertaintyHours: z.number().check(z.minimum(0)),
     given: instant,
   }),
-  z.strictObject({ kind: z.literal(CANNOT_TELL), given: instant }),
-  z.strictObject({ kind: z.literal(CANNOT_MEASURE), given: instant }),
+  z.strictObject({ kind: z.literal('cannot-tell'), given: instant }),
+  z.strictObject({ kind: z.literal('cannot-measure'), given: instant }),
 ])
 
 /** One answer as it was given, in the form of the wizard's log. */
 export const storedEntrySchema = z.strictObject({
   question: z.string(),
   answer: storedAnswerSchema,
-  weighIns: z.optional(z.array(weighInSchema)),
+  weighIns: z.optional(z.readonly(z.array(storedWeighInSchema))),
 })
 
 /** The protocol under which an event was written. */

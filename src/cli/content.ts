@@ -1,11 +1,11 @@
-import { fileURLToPath } from 'node:url'
 import { speciesIn } from '../protocol/checks/species.ts'
 import { faultLine } from '../protocol/fault.ts'
 import { loadProtocol } from '../protocol/load.ts'
+import { CONTENT_FOLDER } from './real-protocol.ts'
 
 // `npm run -s content [-- FOLDER]`: checks the clinical content of every species. Faults go to stderr, one a
 // line, with exit 1; without faults one JSON line of counts per species goes to stdout.
-const folder = process.argv[2] ?? fileURLToPath(new URL('../../content', import.meta.url))
+const folder = process.argv[2] ?? CONTENT_FOLDER
 const seen = new Set<string>()
 for (const species of speciesIn(folder)) {
   const loaded = loadProtocol(folder, species)

@@ -59,6 +59,11 @@ function missingOf(protocol: Protocol, caseFile: CaseFile, standing: Standing, n
               ? 'cannot-tell'
               : undefined
     if (!why) return []
+    const canRaise = protocol.rulesOfQuestion[index]?.some(
+      rule => rule.rank > standing.lower && inScope(rule, standing.chosen),
+    )
+    if (!canRaise && question.phase !== 'concern')
+      return [{ question: question.id, why, stillMatters: standing.upper > standing.lower }]
     const { [question.id]: _, ...others } = caseFile.answers
     const without = standingOf(protocol, { ...caseFile, answers: others }, now)
     return [{ question: question.id, why, stillMatters: without.upper > standing.lower }]

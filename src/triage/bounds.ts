@@ -39,16 +39,29 @@ export function standingOf(protocol: Protocol, caseFile: CaseFile, now: Moment):
   const intervals = new Uint8Array(protocol.rules.length)
   let lower = 0
   let upper = bits === 0 || !answered ? HIGHEST_RANK : 0
-  for (let index = 0; index < protocol.rules.length; index += 1) {
+  const looked = new Uint8Array(protocol.rules.length)
+  const look = (index: number) => {
+    if (looked[index] === 1) return
+    looked[index] = 1
     const rule = protocol.rules[index]
-    if (!rule?.rule.when) continue
+    if (!rule?.rule.when) return
     const interval = intervalOf(rule.rule.when, known)
+    if (interval >> 2 === FALSE) return
     intervals[index] = interval
     const low = givenAt(lowOf(interval), rule)
     if (low > lower) lower = low
-    if (interval >> 2 !== FALSE && inScope(rule, chosen)) {
+    if (inScope(rule, chosen)) {
       const high = givenAt(highOf(interval), rule)
       if (high > upper) upper = high
+    }
+  }
+  // A rule is false unless one of its triggers is in play, so only those of facts that say something are looked at.
+  for (let fact = 0; fact < protocol.rulesByFact.length; fact += 1) {
+    if ((known.highRest[fact] ?? 0) !== FALSE) for (const rule of protocol.rulesByFact[fact] ?? []) look(rule)
+    else {
+      const byOption = protocol.rulesByOption[fact]
+      for (let rest = known.highOptions[fact] ?? 0; rest !== 0; rest &= rest - 1)
+        for (const rule of byOption?.[31 - Math.clz32(rest & -rest)] ?? []) look(rule)
     }
   }
   if (upper < lower) upper = lower

@@ -5,15 +5,34 @@ import { tzOffset } from '@date-fns/tz'
 const HOUR_MS = 3_600_000
 const DAY_MS = 24 * HOUR_MS
 
+/** Offsets already asked for: the same few instants are asked for again and again while a case is weighed. */
+const offsets = new Map<string, Map<number, number>>()
+const MOST_OFFSETS = 1000
+
+/** Minutes that the clock of `zone` is ahead of UTC at an instant. */
+function offsetOf(instantMs: number, zone: string): number {
+  let ofZone = offsets.get(zone)
+  if (!ofZone) {
+    ofZone = new Map()
+    offsets.set(zone, ofZone)
+  }
+  const before = ofZone.get(instantMs)
+  if (before !== undefined) return before
+  if (ofZone.size >= MOST_OFFSETS) ofZone.clear()
+  const offset = tzOffset(zone, new Date(instantMs))
+  ofZone.set(instantMs, offset)
+  return offset
+}
+
 /** The wall clock of `zone` at an instant, as milliseconds that read like UTC. */
 function wallOf(instantMs: number, zone: string): number {
-  return instantMs + tzOffset(zone, new Date(instantMs)) * 60_000
+  return instantMs + offsetOf(instantMs, zone) * 60_000
 }
 
 /** The instant at which the clock of `zone` shows `wallMs`; a time that a clock change skips becomes the one after it. */
 function instantOf(wallMs: number, zone: string): number {
-  const first = wallMs - tzOffset(zone, new Date(wallMs)) * 60_000
-  const second = wallMs - tzOffset(zone, new Date(first)) * 60_000
+  const first = wallMs - offsetOf(wallMs, zone) * 60_000
+  const second = wallMs - offsetOf(first, zone) * 60_000
   return wallOf(second, zone) === wallMs ? second : Math.max(first, second)
 }
 

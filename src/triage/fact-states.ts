@@ -1,5 +1,5 @@
-import type { Answer, CaseFile } from '../../shared/case-file.ts'
-import type { BandFact, Question } from '../../shared/compiled.ts'
+import type { Answer, CaseFile, WeighIn } from '../../shared/case-file.ts'
+import type { BandFact, Question, WeightLossFact, WeightPolicy } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { compareWeights, type WeightComparison } from '../measure/compareWeights.ts'
 import { lossCell } from '../measure/lossCell.ts'
@@ -19,9 +19,75 @@ export interface Known extends FactStates {
 
 const HOUR_MS = 3_600_000
 
+/** An answer as the bit sets that a question's options make of it, with the time it was given. */
+interface ReadAnswer {
+  readonly question: Question
+  readonly givenMs: number
+  readonly options: number
+  readonly rest: number
+}
+
+/** Worked out once per answer: the wizard weighs the same answers again after each new one. */
+const readAnswers = new WeakMap<Answer, ReadAnswer>()
+
+function readOf(question: Question, answer: Answer): ReadAnswer {
+  const before = readAnswers.get(answer)
+  if (before?.question === question) return before
+  let options = 0
+  let rest = FALSE
+  if (answer.kind === 'choice') options = 1 << question.options.indexOf(answer.choice)
+  else if (answer.kind === 'several') {
+    for (const one of answer.chosen) options |= 1 << question.options.indexOf(one)
+    if (answer.rest === 'cannot-tell') rest = UNSURE
+  } else if (answer.kind === 'cannot-tell') rest = UNSURE
+  const read = { question, givenMs: Date.parse(answer.given), options, rest }
+  readAnswers.set(answer, read)
+  return read
+}
+
 /** Whether an answer still stands at `nowMs`. */
 export function stillStands(question: Question, answer: Answer, nowMs: number): boolean {
-  return nowMs - Date.parse(answer.given) <= question.staysGoodHours * HOUR_MS
+  return nowMs - readOf(question, answer).givenMs <= question.staysGoodHours * HOUR_MS
+}
+
+/** The last comparison of each list of weigh-ins: it depends on the lists, the policy and the time alone. */
+const comparisons = new WeakMap<
+  readonly WeighIn[],
+  {
+    readonly caseFile: CaseFile
+    readonly policy: WeightPolicy
+    readonly now: Moment
+    readonly value: WeightComparison
+  }
+>()
+
+function comparisonOf(caseFile: CaseFile, policy: WeightPolicy, now: Moment): WeightComparison {
+  const before = comparisons.get(caseFile.weighIns)
+  if (
+    before &&
+    before.policy === policy &&
+    (before.caseFile === caseFile || before.caseFile.events === caseFile.events) &&
+    before.now.instant === now.instant &&
+    before.now.zone === now.zone
+  )
+    return before.value
+  const value = compareWeights(caseFile.weighIns, caseFile.events, policy, now)
+  comparisons.set(caseFile.weighIns, { caseFile, policy, now, value })
+  return value
+}
+
+const cells = new WeakMap<
+  WeightLossFact,
+  { readonly id: string; readonly atLeastPercent: number; readonly withinDays?: number }[]
+>()
+
+/** The grid of a weight loss, worst first, as `lossCell` takes it. */
+function gridOf(fact: WeightLossFact) {
+  const before = cells.get(fact)
+  if (before) return before
+  const grid = fact.grid.map((one, at) => ({ id: String(at), ...one })).reverse()
+  cells.set(fact, grid)
+  return grid
 }
 
 function ageOption(
@@ -113,13 +179,7 @@ export function knownOf(protocol: Protocol, caseFile: CaseFile, now: Moment): Kn
       return
     }
     statuses[index] = 'answered'
-    let options = 0
-    let rest = FALSE
-    if (answer.kind === 'choice') options = 1 << question.options.indexOf(answer.choice)
-    else if (answer.kind === 'several') {
-      for (const one of answer.chosen) options |= 1 << question.options.indexOf(one)
-      if (answer.rest === 'cannot-tell') rest = UNSURE
-    } else if (answer.kind === 'cannot-tell') rest = UNSURE
+    const { options, rest } = readOf(question, answer)
     set(index, mayBeShut ? 0 : options, mayBeShut ? FALSE : rest, options, rest)
   }
 
@@ -155,11 +215,8 @@ export function knownOf(protocol: Protocol, caseFile: CaseFile, now: Moment): Kn
         break
       }
       case 'weight-loss': {
-        if (caseFile.weighIns.length > 0)
-          weights = compareWeights(caseFile.weighIns, caseFile.events, logic.weight, now)
-        const cell = weights
-          ? lossCell(weights, fact.grid.map((one, at) => ({ id: String(at), ...one })).reverse())
-          : undefined
+        if (caseFile.weighIns.length > 0) weights = comparisonOf(caseFile, logic.weight, now)
+        const cell = weights ? lossCell(weights, gridOf(fact)) : undefined
         const bits = cell === undefined ? 0 : 1 << Number(cell)
         const settled = bits !== 0 && weights?.newestIsFresh === true
         const rest = settled

@@ -24,6 +24,9 @@ export interface Protocol {
   /** Findings that rest on each question, worked out right after it so that later gates can use them. */
   readonly findingsOfQuestion: readonly (readonly number[])[]
   readonly signs: readonly number[]
+  /** Per fact and option, the rules that this option may make more than false; per fact, those that any may. */
+  readonly rulesByOption: readonly (readonly Int32Array[])[]
+  readonly rulesByFact: readonly Int32Array[]
   /** Questions asked for the urgency, in the order in which they are asked. */
   readonly urgencyQuestions: readonly number[]
 }
@@ -54,6 +57,47 @@ export function questionsOfFact(logic: Logic, index: number): number[] {
       return withGates(fact.hemisphere.fact)
     case 'sign':
       return [fact.screen, ...fact.lookNow].flatMap(one => withGates(one.fact))
+  }
+}
+
+type Atom = Condition & { readonly kind: 'atom' }
+
+/** How many atoms look at unordered facts: their answers are always there, so they rule little out. */
+function dearness(logic: Logic, atoms: readonly Atom[]): number {
+  return atoms.reduce((sum, { fact }) => {
+    const { kind, ordered } = logic.facts[fact] ?? { kind: 'question', ordered: false }
+    return sum + (kind === 'season' || (kind === 'question' && !ordered) ? 20 : 1)
+  }, 0)
+}
+
+/** Atoms of which at least one must be more than false for the condition to be more than false. */
+function triggersOf(logic: Logic, condition: Condition): Atom[] {
+  if (condition.kind === 'atom') return [condition]
+  const parts = condition.of.map(part => triggersOf(logic, part))
+  if (condition.kind !== 'all') return parts.flat()
+  return parts.reduce(
+    (best, part) => (dearness(logic, part) < dearness(logic, best) ? part : best),
+    parts[0] ?? [],
+  )
+}
+
+/** The rules to look at for each fact and option: without `not`, a rule with no trigger in play is false. */
+function ruleIndex(logic: Logic): Pick<Protocol, 'rulesByOption' | 'rulesByFact'> {
+  const byOption = logic.facts.map(({ options }) =>
+    Array.from({ length: Math.max(options.length, 1) }, () => new Set<number>()),
+  )
+  const byFact = logic.facts.map(() => new Set<number>())
+  logic.rules.forEach(({ when }, rule) => {
+    for (const { fact, options } of when ? triggersOf(logic, when) : []) {
+      byFact[fact]?.add(rule)
+      byOption[fact]?.forEach((rules, at) => {
+        if (options & (1 << at)) rules.add(rule)
+      })
+    }
+  })
+  return {
+    rulesByOption: byOption.map(options => options.map(rules => Int32Array.from(rules))),
+    rulesByFact: byFact.map(rules => Int32Array.from(rules)),
   }
 }
 
@@ -93,6 +137,7 @@ export function prepare(logic: Logic): Protocol {
     findingsOfQuestion: logic.questions.map((_, question) =>
       logic.facts.flatMap((fact, index) => (questionOfFinding(fact) === question ? [index] : [])),
     ),
+    ...ruleIndex(logic),
     signs: logic.facts.flatMap(({ kind }, index) => (kind === 'sign' ? [index] : [])),
     urgencyQuestions: logic.questions.flatMap(({ phase, forHandover }, index) =>
       phase === 'care' || phase === 'handover' || forHandover ? [] : [index],

@@ -24,6 +24,28 @@ function supportOf(condition: Condition, known: Known, target: number): Support[
   return held.slice(0, condition.kind === 'any' ? 1 : condition.count).flat()
 }
 
+/** Whether a condition's low end reaches `target` by these facts alone. */
+function holdsBy(condition: Condition, known: Known, target: number, facts: readonly number[]): boolean {
+  if (condition.kind === 'atom')
+    return facts.includes(condition.fact) && lowOf(intervalOf(condition, known)) >= target
+  let held = 0
+  for (const part of condition.of) if (holdsBy(part, known, target, facts)) held += 1
+  return (
+    held >= (condition.kind === 'all' ? condition.of.length : condition.kind === 'any' ? 1 : condition.count)
+  )
+}
+
+/** A support without the facts that the rest of it makes needless. */
+function withoutNeedless(condition: Condition, known: Known, target: number, support: Support[]): Support[] {
+  if (support.length < 2) return support
+  let facts = [...new Set(support.map(({ fact }) => fact))]
+  for (const fact of [...facts].reverse()) {
+    const fewer = facts.filter(one => one !== fact)
+    if (holdsBy(condition, known, target, fewer)) facts = fewer
+  }
+  return support.filter(({ fact }) => facts.includes(fact))
+}
+
 /** Names of the options in a bit set. */
 function optionNames(protocol: Protocol, fact: number, bits: number): string[] {
   return (protocol.logic.facts[fact]?.options ?? []).filter((_, at) => bits & (1 << at))
@@ -63,15 +85,18 @@ export function groundOf(protocol: Protocol, known: Known, support: Support): Gr
 
 /** Why: every rule whose low end gives something, most urgent first, each with the fewest answers that made it so. */
 export function reasonsOf(protocol: Protocol, standing: Standing): Reason[] {
-  const held = protocol.rules.flatMap((rule, index) => {
+  const held: { rule: PreparedRule; low: number; rank: number }[] = []
+  for (const [index, rule] of protocol.rules.entries()) {
     const low = lowOf(standing.intervals[index] ?? 0)
-    return low === FALSE ? [] : [{ rule, low, rank: givenAt(low, rule) }]
-  })
+    if (low !== FALSE) held.push({ rule, low, rank: givenAt(low, rule) })
+  }
   return held
     .sort((one, other) => other.rank - one.rank)
     .map(({ rule: { rule }, low, rank }) => {
       const seen = new Set<number>()
-      const support = rule.when ? (supportOf(rule.when, standing.known, low) ?? []) : []
+      const support = rule.when
+        ? withoutNeedless(rule.when, standing.known, low, supportOf(rule.when, standing.known, low) ?? [])
+        : []
       const because = support
         .filter(({ fact }) => !seen.has(fact) && seen.add(fact))
         .map(one => groundOf(protocol, standing.known, one))
@@ -99,6 +124,27 @@ function missingFor(condition: Condition, known: Known): Support[] {
   return parts.slice(0, condition.kind === 'any' ? 1 : condition.count).flat()
 }
 
+/** Whether one atom more would make a condition true: 0 where it is true already, 1 where one is enough, 2 beyond. */
+function stepsToTrue(condition: Condition, known: Known): number {
+  if (condition.kind === 'atom') return lowOf(intervalOf(condition, known)) === TRUE ? 0 : 1
+  if (condition.kind === 'any') {
+    let fewest = 2
+    for (const part of condition.of) fewest = Math.min(fewest, stepsToTrue(part, known))
+    return fewest
+  }
+  const needed = condition.kind === 'all' ? condition.of.length : condition.count
+  let done = 0
+  let near = 0
+  for (const part of condition.of) {
+    const steps = stepsToTrue(part, known)
+    if (steps === 0) done += 1
+    else if (steps === 1) near += 1
+    else if (condition.kind === 'all') return 2
+  }
+  const left = needed - done
+  return left <= 0 ? 0 : left === 1 && near > 0 ? 1 : 2
+}
+
 /** Rules that one more sign would make true and that give more than the lower bound, most urgent first. */
 export function wouldRaise(
   protocol: Protocol,
@@ -108,6 +154,7 @@ export function wouldRaise(
   return protocol.rules
     .flatMap(rule => {
       if (rule.rank <= standing.lower || !rule.rule.when || !inScope(rule)) return []
+      if (stepsToTrue(rule.rule.when, standing.known) !== 1) return []
       const missing = missingFor(rule.rule.when, standing.known)
       const only = missing[0]
       if (missing.length !== 1 || !only) return []

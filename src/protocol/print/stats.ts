@@ -40,8 +40,8 @@ export function statsOf(protocol: CompiledProtocol, counts: Readonly<Record<stri
       SOURCE_CLASSES,
       sources.map(source => source.class),
     ),
-    evidenceRows: counts['evidenceRows'] ?? 0,
-    evidenceRowsUsed: counts['evidenceRowsUsed'] ?? 0,
-    evidenceRowsLeftOut: counts['evidenceRowsLeftOut'] ?? 0,
+    evidenceRows: counts.evidenceRows ?? 0,
+    evidenceRowsUsed: counts.evidenceRowsUsed ?? 0,
+    evidenceRowsLeftOut: counts.evidenceRowsLeftOut ?? 0,
   }
 }

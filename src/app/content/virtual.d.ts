@@ -1,0 +1,28 @@
+/** The compiled protocol as the build serves it (src/app/build/protocol-plugin.ts). */
+
+declare module 'virtual:protocol/logic' {
+  const logic: import('../../../shared/compiled.ts').Logic
+  export default logic
+}
+
+/** What the first screens need: the frame and the words of the danger screens. */
+declare module 'virtual:protocol/danger' {
+  const danger: Pick<import('../../../shared/compiled.ts').CompiledProtocol, 'frame' | 'dangerWords'>
+  export default danger
+}
+
+declare module 'virtual:protocol/common' {
+  const commonWords: import('../../../shared/compiled.ts').Words
+  export default commonWords
+}
+
+declare module 'virtual:protocol/concerns' {
+  /** The words of every concern, fetched one after the other in the protocol's order. */
+  export function loadConcernWords(): Promise<Record<string, import('../../../shared/compiled.ts').Words>>
+}
+
+/** The evidence rows that rules cite, and the sources that those rows cite. */
+declare module 'virtual:protocol/evidence' {
+  const cited: Pick<import('../../../shared/compiled.ts').CompiledProtocol, 'evidence' | 'sources'>
+  export default cited
+}

@@ -1,0 +1,15 @@
+/** The start screen as HTML, made at build, so that it is there before any script. */
+import renderToString from 'preact-render-to-string'
+import type { Frame } from '../../shared/compiled.ts'
+import { TopBar } from './parts/TopBar.tsx'
+import { StartScreen } from './screens/StartScreen.tsx'
+import { labels } from './wording/labels.ts'
+
+export function renderStart(frame: Frame): string {
+  return renderToString(
+    <div class="page">
+      <TopBar name={labels.appName} homeHref="#start" phoneLabel={labels.phone} phoneHref="#phone" />
+      <StartScreen frame={frame} />
+    </div>,
+  )
+}

@@ -1,0 +1,22 @@
+import * as z from 'zod/mini'
+import { assessmentSchema } from '../../shared/assessment.ts'
+import { caseFileSchema } from '../../shared/case-file.ts'
+import { compiledProtocolSchema } from '../../shared/compiled-schema.ts'
+
+// `npm run -s schema -- case|assessment|protocol`: prints the JSON Schema of what goes in, of what comes out,
+// or of the compiled protocol. An unknown name ends with code 2.
+const SCHEMAS: Readonly<Record<string, { schema: z.ZodMiniType; io: 'input' | 'output' }>> = {
+  // A case file is described as a person writes it, with defaults left out.
+  case: { schema: caseFileSchema, io: 'input' },
+  assessment: { schema: assessmentSchema, io: 'output' },
+  protocol: { schema: compiledProtocolSchema, io: 'output' },
+}
+
+const name = process.argv[2]
+const wanted = name !== undefined && Object.hasOwn(SCHEMAS, name) ? SCHEMAS[name] : undefined
+if (wanted) {
+  process.stdout.write(`${JSON.stringify(z.toJSONSchema(wanted.schema, { io: wanted.io }), null, 2)}\n`)
+} else {
+  process.stderr.write(`schema: given: ${name ?? 'nothing'}; accepted: ${Object.keys(SCHEMAS).join(', ')}\n`)
+  process.exitCode = 2
+}

@@ -1,0 +1,146 @@
+import { cleanup, screen, waitFor } from '@testing-library/preact'
+import { afterEach, describe, expect, test } from 'vitest'
+import { renderStart } from '../../../src/app/prerender.tsx'
+import type { Happening } from '../../../src/app/use-wizard.ts'
+import { compiled, goOn, heading, NIGHT, open, press, tick, toConcern } from './walk.ts'
+
+afterEach(cleanup)
+
+describe('the start screen', () => {
+  test('offers a door for each page of urgent signs, one way past them, and says who made it', () => {
+    open()
+    for (const { door } of compiled.frame.doors) expect(screen.getByText(door)).toBeTruthy()
+    expect(screen.getByRole('button', { name: /None of these/ })).toBeTruthy()
+    expect(screen.getByText(compiled.frame.trustLine)).toBeTruthy()
+  })
+
+  test('is the same when it is made at build', () => {
+    const html = String(renderStart(compiled.frame))
+    for (const { door } of compiled.frame.doors) expect(html).toContain(door.replace(/&/g, '&amp;'))
+    expect(html).not.toContain('style=')
+  })
+
+  test('offers to go on with a case that was not finished', async () => {
+    const now = NIGHT.instant
+    const [first] = compiled.logic.questions
+    const unfinished = [
+      {
+        question: first?.id ?? '',
+        answer: { kind: 'several' as const, chosen: [], rest: 'no' as const, given: now },
+      },
+    ]
+    open({ store: { append: async () => {}, unfinished } })
+    await goOn(/Go on where you stopped/)
+    expect(heading().textContent).toBe(
+      compiled.dangerWords.questions[compiled.logic.questions[1]?.id ?? '']?.ask,
+    )
+  })
+})
+
+describe('a question', () => {
+  test('says which page of the urgent signs it is', async () => {
+    open()
+    await goOn(/None of these, go through/)
+    const { length } = compiled.frame.doors
+    expect(screen.getByText(`Urgent signs, page 1 of ${length}`)).toBeTruthy()
+  })
+
+  test('changes its button once a line is ticked', async () => {
+    open()
+    await goOn(/None of these, go through/)
+    expect(screen.queryByRole('button', { name: 'This is what I see' })).toBeNull()
+    const [box] = screen.getAllByRole('checkbox')
+    box?.click()
+    await waitFor(() => expect(screen.getByRole('button', { name: 'This is what I see' })).toBeTruthy())
+  })
+
+  test('refuses to go on without a concern, and says what to do', async () => {
+    open()
+    await toConcern()
+    await press('Continue')
+    await waitFor(() => expect(screen.getByText(/Tick at least one line/)).toBeTruthy())
+  })
+
+  test('goes back to the question before with its answer kept', async () => {
+    open()
+    await toConcern()
+    await tick(/Old skin is stuck/)
+    await goOn('Continue')
+    await goOn('Back')
+    expect((screen.getAllByLabelText(/Old skin is stuck/)[0] as HTMLInputElement).checked).toBe(true)
+  })
+
+  test('goes back to the start from the first one', async () => {
+    open()
+    await goOn(/None of these, go through/)
+    await goOn('Back')
+    expect(heading().textContent).toBe('What do you see right now?')
+  })
+})
+
+describe('the store', () => {
+  test('has written an answer before the next screen shows', async () => {
+    const written: Happening[] = []
+    let letGo: () => void = () => {}
+    const append = (happening: Happening) =>
+      new Promise<void>(resolve => {
+        written.push(happening)
+        if (happening.kind === 'answered') letGo = resolve
+        else resolve()
+      })
+    open({ store: { append } })
+    await goOn(/None of these, go through/)
+    const before = heading().textContent
+    await press('None of these')
+    await waitFor(() => expect(written.map(({ kind }) => kind)).toEqual(['began', 'answered']))
+    expect(heading().textContent).toBe(before)
+    letGo()
+    await waitFor(() => expect(heading().textContent).not.toBe(before))
+  })
+
+  test('that refuses is told of, and the check goes on from memory', async () => {
+    open({ store: { append: () => Promise.reject(new Error('full')) } })
+    await goOn(/None of these, go through/)
+    await waitFor(() => expect(screen.getByText(/does not keep your answers/)).toBeTruthy())
+    await goOn('None of these')
+  })
+})
+
+describe('an outcome', () => {
+  test('that is now says to phone first, and what to do when nobody can see it', async () => {
+    open()
+    await goOn(new RegExp(`^${compiled.frame.doors[0]?.door}`))
+    screen.getAllByRole('checkbox')[0]?.click()
+    await waitFor(() => screen.getByRole('button', { name: 'This is what I see' }))
+    await goOn('This is what I see')
+    expect(heading().textContent).toMatch(/^Phone a vet now/)
+    await waitFor(() => expect(document.activeElement === heading()).toBe(true))
+    expect(document.title).toMatch(/^Phone a vet now/)
+    expect(screen.getByText('Nobody can see it tonight')).toBeTruthy()
+    expect(screen.getByText(compiled.frame.money)).toBeTruthy()
+  })
+
+  test('for hard breathing changes its first aid by one tap, and stays now', async () => {
+    open()
+    await goOn(new RegExp(`^${compiled.frame.doors[0]?.door}`))
+    screen.getAllByRole('checkbox')[0]?.click()
+    await waitFor(() => screen.getByRole('button', { name: 'This is what I see' }))
+    await goOn('This is what I see')
+    expect(screen.queryByText(/Very hot place: carry it/)).toBeNull()
+    await tick(/In a very hot place/)
+    await waitFor(() => expect(screen.getAllByText(/Very hot place: carry it/).length).toBe(1))
+    expect(heading().textContent).toMatch(/^Phone a vet now/)
+  })
+
+  test('can be left for details for the vet, and Back returns to it unchanged', async () => {
+    open()
+    await goOn(new RegExp(`^${compiled.frame.doors[0]?.door}`))
+    screen.getAllByRole('checkbox')[0]?.click()
+    await waitFor(() => screen.getByRole('button', { name: 'This is what I see' }))
+    await goOn('This is what I see')
+    await goOn('Add details for the vet')
+    expect(screen.getByText(/It changes nothing above/)).toBeTruthy()
+    await goOn('Back')
+    expect(heading().textContent).toMatch(/^Phone a vet now/)
+  })
+})

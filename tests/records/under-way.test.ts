@@ -1,0 +1,105 @@
+import 'fake-indexeddb/auto'
+import { IDBFactory } from 'fake-indexeddb'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import type { Question } from '../../shared/compiled.ts'
+import { logOf } from '../../src/records/log.ts'
+import { openStore, type Store } from '../../src/records/store.ts'
+import { caseUnderWay, NotKept } from '../../src/records/under-way.ts'
+import { at, choice } from './fixtures.ts'
+
+const question = (id: string, ...options: readonly string[]): Question => ({
+  id,
+  kind: 'choice',
+  phase: 'common',
+  fact: 0,
+  options,
+  signs: options.map(() => null),
+  staysGoodHours: 12,
+  cannotTell: false,
+  cannotMeasure: false,
+  forHandover: false,
+})
+const LOGIC = {
+  species: 'newt',
+  version: '1',
+  hash: 'a',
+  questions: [question('skin', 'pale', 'dark'), question('eyes', 'open')],
+}
+const moment = (minute: number) => ({ instant: at(minute), zone: 'UTC' })
+const skin = { kind: 'answered', entry: choice('skin', 'pale') } as const
+const eyes = { kind: 'answered', entry: choice('eyes', 'open') } as const
+
+let stores: Store[] = []
+function visit(logic = LOGIC) {
+  const store = openStore('test', { retryAfterMs: 20, openWithinMs: 100 })
+  stores.push(store)
+  return { store, underWay: caseUnderWay(store, logic) }
+}
+
+beforeEach(() => {
+  vi.stubGlobal('indexedDB', new IDBFactory())
+})
+afterEach(() => {
+  for (const store of stores) store.close()
+  stores = []
+  vi.restoreAllMocks()
+})
+
+describe('the case under way', () => {
+  test('is taken up at the next visit and gone on with as the same case', async () => {
+    const first = visit()
+    await first.underWay.append({ kind: 'began' }, moment(0))
+    await first.underWay.append(skin, moment(1))
+    const { store, underWay } = visit()
+    expect(await underWay.takeUp()).toEqual({ log: [skin.entry], lastAt: at(1), dropped: 0, faults: [] })
+    await underWay.append(eyes, moment(2))
+    await underWay.append({ kind: 'went-back' }, moment(3))
+    const cases = await store.cases()
+    expect(cases.map(({ events }) => events.map(({ kind }) => kind))).toEqual([
+      ['began', 'answered', 'answered', 'went-back'],
+    ])
+  })
+
+  test('there is none on the first visit, nor after the last was finished', async () => {
+    const { underWay } = visit()
+    expect(await underWay.takeUp()).toBeUndefined()
+    await underWay.append(skin, moment(0))
+    await underWay.append({ kind: 'finished' }, moment(1))
+    expect(await visit().underWay.takeUp()).toBeUndefined()
+  })
+
+  test('two tabs on one case part into two, and nothing is lost', async () => {
+    const one = visit()
+    await one.underWay.append(skin, moment(0))
+    const other = visit()
+    await other.underWay.takeUp()
+    await one.underWay.append(eyes, moment(1))
+    await other.underWay.append({ kind: 'answered', entry: choice('skin', 'dark') }, moment(2))
+    await other.underWay.append(eyes, moment(3))
+    const logs = (await one.store.cases()).map(({ events }) => logOf(events).map(entry => entry.answer))
+    const answers = (...options: readonly string[]) =>
+      options.map(option => ({ kind: 'choice', choice: option, given: at(0) }))
+    expect(logs).toEqual([answers('dark', 'open'), answers('pale', 'open')])
+  })
+
+  test('a newer protocol keeps what it still takes, and going back counts those', async () => {
+    const first = visit()
+    await first.underWay.append(skin, moment(0))
+    await first.underWay.append(eyes, moment(1))
+    const newer = { ...LOGIC, version: '2', hash: 'b', questions: [question('skin', 'pale')] }
+    const second = visit(newer)
+    expect(await second.underWay.takeUp()).toMatchObject({ log: [skin.entry], dropped: 1 })
+    await second.underWay.append({ kind: 'went-back' }, moment(2))
+    expect(await visit(newer).underWay.takeUp()).toMatchObject({ log: [], dropped: 0 })
+  })
+
+  test('what is in memory only is said', async () => {
+    vi.spyOn(indexedDB, 'open').mockImplementation(() => {
+      throw new DOMException('no', 'SecurityError')
+    })
+    const { underWay } = visit()
+    expect(await underWay.takeUp()).toBeUndefined()
+    await expect(underWay.append(skin, moment(0))).rejects.toThrow(NotKept)
+    expect(underWay.status()).toEqual({ kind: 'memory', why: 'refused' })
+  })
+})
