@@ -1,0 +1,220 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { brotliCompressSync, constants } from 'node:zlib'
+import type { CaseFile } from '../../shared/case-file.ts'
+import type { Logic } from '../../shared/compiled.ts'
+import { enumerateConcern, mildestAnswers } from '../../tests/laws/enumerate.ts'
+import { walkCase } from '../../tests/wizard/drive.ts'
+import { assess } from '../triage/assess.ts'
+import { standingOf } from '../triage/bounds.ts'
+import { prepare } from '../triage/prepare.ts'
+import { readCaseFile } from '../triage/read-case-file.ts'
+import { wizardMachine } from '../wizard/machine.ts'
+import { realProtocol } from './real-protocol.ts'
+import { buildIfNeeded } from './steps/build.mjs'
+import { DIST, inProject } from './steps/places.mjs'
+
+/** Prints one JSON line per figure; a prefix runs and prints only the figures whose name starts with it. */
+
+const prefix = process.argv.slice(2).find(argument => argument !== '--') ?? ''
+const NOW = { instant: '2026-11-25T02:10:00.000Z', zone: 'Europe/London' }
+
+const wanted = (name: string) => name.startsWith(prefix)
+/** Whether any figure of a group, named by how they begin, is asked for. */
+const wantedGroup = (group: string) => prefix.startsWith(group) || group.startsWith(prefix)
+
+function print(name: string, value: number, unit: string): void {
+  if (wanted(name)) process.stdout.write(`${JSON.stringify({ name, value, unit })}\n`)
+}
+
+const logic: Logic = realProtocol().logic
+const protocol = prepare(logic)
+
+/** Calls in a second on one core: the best of five rounds, after a warm-up. */
+function perSecond(run: () => unknown, roundMs = 400): number {
+  const warmUp = performance.now()
+  while (performance.now() - warmUp < roundMs) run()
+  let best = 0
+  for (let round = 0; round < 5; round += 1) {
+    const began = performance.now()
+    let calls = 0
+    while (performance.now() - began < roundMs) {
+      for (let at = 0; at < 50; at += 1) run()
+      calls += 50
+    }
+    best = Math.max(best, (calls / (performance.now() - began)) * 1000)
+  }
+  return Math.round(best)
+}
+
+/** One concern, every question answered, nothing bad: the most common case file, and the dearest to settle. */
+function typicalCase(): CaseFile {
+  const concern = logic.questions[logic.concernQuestion]?.id ?? ''
+  return {
+    animal: {},
+    answers: {
+      ...mildestAnswers(logic, NOW),
+      [concern]: { kind: 'several', chosen: logic.concerns.slice(0, 1), rest: 'no', given: NOW.instant },
+    },
+    weighIns: [],
+    events: [],
+    readings: [],
+  }
+}
+
+function speeds(): void {
+  const caseFile = typicalCase()
+  if (wanted('assess.perSecond'))
+    print(
+      'assess.perSecond',
+      perSecond(() => standingOf(protocol, caseFile, NOW).settled),
+      'cases per second',
+    )
+  if (wanted('assess.withReasons.perSecond'))
+    print(
+      'assess.withReasons.perSecond',
+      perSecond(() => assess(protocol, caseFile, NOW)),
+      'cases per second',
+    )
+}
+
+function enumerations(): void {
+  for (const concern of logic.concerns) {
+    const name = `enumerate.${concern}`
+    if (!wantedGroup(name)) continue
+    const began = performance.now()
+    const proof = enumerateConcern(protocol, concern)
+    print(`${name}.seconds`, Math.round(performance.now() - began) / 1000, 'seconds')
+    const sum = (of: (rule: (typeof proof.rules)[number]) => number) =>
+      proof.rules.reduce((total, rule) => total + of(rule), 0)
+    print(`${name}.rules`, proof.rules.length, 'rules')
+    print(
+      `${name}.rulesInFull`,
+      sum(({ whole }) => (whole ? 1 : 0)),
+      'rules',
+    )
+    print(
+      `${name}.rulesDecidingAlone`,
+      sum(({ decides }) => (decides ? 1 : 0)),
+      'rules',
+    )
+    print(
+      `${name}.faults`,
+      sum(({ faults }) => faults.length),
+      'faults',
+    )
+    print(
+      `${name}.combinations`,
+      sum(({ combinations }) => combinations),
+      'combinations',
+    )
+    print(`${name}.states`, proof.chart.states, proof.chart.whole ? 'states' : 'states, walk cut short')
+    print(`${name}.walks`, proof.chart.walks, proof.chart.whole ? 'walks' : 'walks, walk cut short')
+    print(`${name}.answerSets`, proof.chart.answerSets, 'answer sets')
+  }
+}
+
+function loading(): void {
+  const text = JSON.stringify(logic)
+  const times: number[] = []
+  for (let round = 0; round < 30; round += 1) {
+    const parsed: Logic = JSON.parse(text)
+    const began = performance.now()
+    prepare(parsed)
+    times.push(performance.now() - began)
+  }
+  times.sort((one, other) => one - other)
+  print('protocol.load.ms', Math.round((times[Math.floor(times.length / 2)] ?? 0) * 1000) / 1000, 'ms')
+}
+
+interface StoredCase {
+  readonly allowed: { readonly min: string; readonly max: string }
+  readonly now: { readonly instant: string; readonly zone: string }
+  readonly caseFile: unknown
+}
+
+function storedCases(): { readonly file: string; readonly stored: StoredCase }[] {
+  return ['patterns', 'published'].flatMap(folder => {
+    const at = inProject('tests', 'cases', folder)
+    if (!existsSync(at)) return []
+    return readdirSync(at)
+      .filter(name => name.endsWith('.json'))
+      .sort()
+      .map(name => ({ file: join(folder, name), stored: JSON.parse(readFileSync(join(at, name), 'utf8')) }))
+  })
+}
+
+/** Screens of each stored case from the start page to the outcome, both counted; taps to a `now` by a danger door. */
+function walks(): void {
+  const machine = wizardMachine(protocol)
+  const screens: number[] = []
+  for (const { file, stored } of storedCases()) {
+    const moment = typeof stored.now === 'string' ? { ...NOW, instant: stored.now } : stored.now
+    const read = readCaseFile(logic, stored.caseFile, moment)
+    if (!read.ok) {
+      process.stderr.write(`${file}: not a case file of this protocol: ${read.faults[0]?.field}\n`)
+      continue
+    }
+    const { questions, reached } = walkCase(protocol, read.value, moment, machine)
+    if (!reached) process.stderr.write(`${file}: no outcome\n`)
+    screens.push(questions.length + 2)
+  }
+  screens.sort((one, other) => one - other)
+  if (screens.length === 0) process.stderr.write('There is no case file under tests/cases yet: no walks.\n')
+  else {
+    print('walk.cases', screens.length, 'case files')
+    print('walk.screens.median', screens[Math.floor((screens.length - 1) / 2)] ?? 0, 'screens')
+    print('walk.screens.max', screens.at(-1) ?? 0, 'screens')
+  }
+  // The start page names the doors: one tap opens a danger screen, one ticks the sign, one says "go on".
+  const signs = logic.rules.filter(({ origin, level }) => origin === 'sign' && level.urgency === 'now')
+  const taps = signs.map(({ id }) => {
+    const screen = logic.questions.find(({ phase, signs: named }) => phase === 'danger' && named.includes(id))
+    const option = screen?.options[screen.signs.indexOf(id)] ?? ''
+    const caseFile: CaseFile = {
+      animal: {},
+      answers: { [screen?.id ?? '']: { kind: 'several', chosen: [option], rest: 'no', given: NOW.instant } },
+      weighIns: [],
+      events: [],
+      readings: [],
+    }
+    const { lower, settled } = standingOf(protocol, caseFile, NOW)
+    return settled && lower > 0 ? 3 : Number.POSITIVE_INFINITY
+  })
+  print('walk.now.taps', Math.max(0, ...taps), 'taps')
+}
+
+const compressed = (path: string) =>
+  brotliCompressSync(readFileSync(path), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length
+
+async function sizes(): Promise<void> {
+  await buildIfNeeded()
+  const files = readdirSync(DIST, { recursive: true, encoding: 'utf8' })
+  const total = (paths: Iterable<string>) => [...paths].reduce((sum, path) => sum + compressed(path), 0)
+  const page = readFileSync(join(DIST, 'index.html'), 'utf8')
+  const initial = new Set(
+    [...page.matchAll(/(?:src|href)="([^"]+\.js)"/g)].map(([, path]) =>
+      join(DIST, (path ?? '').replace(/^(\.?\/)+/, '')),
+    ),
+  )
+  const isContent = (path: string) => /(?:content|words|protocol|logic|frame)[^/]*\.(?:js|json)$/.test(path)
+  const scripts = files.filter(
+    path => path.endsWith('.js') && !/(?:^|\/)(?:sw|service-worker)[^/]*\.js$/.test(path),
+  )
+  print('js.initial.brotliBytes', total([...initial].filter(path => existsSync(path))), 'bytes')
+  print(
+    'js.owner.brotliBytes',
+    total(scripts.filter(path => !isContent(path)).map(path => join(DIST, path))),
+    'bytes',
+  )
+  print('content.all.brotliBytes', total(files.filter(isContent).map(path => join(DIST, path))), 'bytes')
+}
+
+if (wantedGroup('assess.')) speeds()
+if (wantedGroup('enumerate.')) enumerations()
+if (wantedGroup('protocol.load')) loading()
+if (wantedGroup('walk.')) walks()
+if (wantedGroup('js.') || wantedGroup('content.'))
+  await sizes().catch((error: unknown) => {
+    process.stderr.write(`No sizes: ${error instanceof Error ? error.message : String(error)}\n`)
+  })
