@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { CANNOT_TELL } from './answers.ts'
 import { calendarDay, instant } from './moment.ts'
 
 /**
@@ -8,10 +9,6 @@ import { calendarDay, instant } from './moment.ts'
  */
 
 const given = z.optional(instant)
-
-/** The two ways of not knowing that are answers. "Not looked yet" is not an answer. */
-export const CANNOT_TELL = 'cannot-tell'
-export const CANNOT_MEASURE = 'cannot-measure'
 
 export const fullAnswerSchema = z.union([
   z.strictObject({ choice: z.string(), given }),
@@ -118,6 +115,3 @@ export interface CaseFile {
   readonly events: readonly AnimalEvent[]
   readonly readings: readonly Reading[]
 }
-
-/** The case file in which nothing has been said yet. */
-export const EMPTY_CASE_FILE: CaseFile = { animal: {}, answers: {}, weighIns: [], events: [], readings: [] }

@@ -185,6 +185,13 @@ export interface Logic {
   readonly weight: WeightPolicy
 }
 
+/** The part of the logic that only an outcome needs; the first load decides without it. */
+export interface CareOfLogic {
+  readonly carePlans: readonly CarePlan[]
+  /** In the order of the rules. */
+  readonly rules: readonly Pick<Rule, 'care' | 'evidence' | 'holding' | 'firstAid'>[]
+}
+
 /** The words of one question. */
 export interface QuestionWords {
   readonly ask: string

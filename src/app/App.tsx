@@ -3,17 +3,11 @@ import type { VNode } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Frame, Words } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
-import { assess } from '../triage/assess.ts'
-import { standingOf } from '../triage/bounds.ts'
-import type { Protocol } from '../triage/prepare.ts'
-import { inventedCase, inventedLog } from './example/invented-log.ts'
-import { ActionBar } from './parts/ActionBar.tsx'
+import { type Protocol, prepare } from '../triage/prepare.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
-import { OutcomeScreen } from './screens/OutcomeScreen.tsx'
 import { PhoneScreen } from './screens/PhoneScreen.tsx'
 import { QuestionScreen } from './screens/QuestionScreen.tsx'
-import { ReviewScreen } from './screens/ReviewScreen.tsx'
 import { StartScreen } from './screens/StartScreen.tsx'
 import { type Store, useWizard, type Wizard } from './use-wizard.ts'
 import { type Book, bookOf, type LaterWords } from './wording/book.ts'
@@ -31,6 +25,16 @@ export interface AppProps {
   readonly locale?: string
 }
 
+type LaterScreens = typeof import('./later-screens.tsx')
+
+/** The first load decides without care; the outcome needs the whole. */
+function whole(protocol: Protocol, later: LaterWords | undefined): Protocol {
+  const care = later?.care
+  if (!care) return protocol
+  const rules = protocol.logic.rules.map((rule, at) => ({ ...rule, ...care.rules[at] }))
+  return prepare({ ...protocol.logic, rules, carePlans: care.carePlans })
+}
+
 const browserClock = (): Moment => ({
   instant: new Date().toISOString(),
   zone: new Intl.DateTimeFormat().resolvedOptions().timeZone,
@@ -43,32 +47,39 @@ function browserLocale(): string {
 }
 
 export function App(props: AppProps): VNode {
-  const { protocol, frame, dangerWords, store } = props
+  const { frame, dangerWords, store } = props
   const clock = props.clock ?? browserClock
   const locale = useMemo(() => props.locale ?? browserLocale(), [props.locale])
-  const [later, setLater] = useState<LaterWords>()
+  const [later, setLater] = useState<LaterWords & { readonly screens: LaterScreens }>()
   useEffect(() => {
-    props.later.then(setLater, () => {})
+    props.later
+      .then(async words => setLater({ ...words, screens: await import('./later-screens.tsx') }))
+      .catch(() => {})
   }, [props.later])
+  const protocol = useMemo(() => whole(props.protocol, later), [props.protocol, later])
+  const screens = later?.screens
   const book = useMemo(
     () => bookOf(protocol.logic, frame, dangerWords, later),
     [protocol, frame, dangerWords, later],
   )
-  const wizard = useWizard(protocol, clock, store)
+  const wizard = useWizard(props.protocol, clock, store)
   const [hash, goTo] = useHash()
   const [view, example] = hash.split('/')
   const { place, context } = wizard
   const leave = () => goTo('')
 
   const asked = place.at === 'question' ? place.question : undefined
-  const key = view !== '' ? hash : asked === undefined ? place.at : `${asked} ${context.log.length}`
+  const screenKey = view !== '' ? hash : asked === undefined ? place.at : `${asked} ${context.log.length}`
+  // Where the last screens are still on their way, what is shown is another screen.
+  const awaited = !screens && (view === '#answers' || view === '#example' || place.at === 'outcome')
+  const key = awaited ? `${screenKey} awaited` : screenKey
   useArrival(key)
 
   const screen = (): VNode => {
     if (view === '#phone') return <PhoneScreen frame={frame} onBack={leave} />
     if (view === '#example')
-      return book.complete ? (
-        <Example
+      return screens ? (
+        <screens.Example
           book={book}
           protocol={protocol}
           concern={example}
@@ -80,8 +91,8 @@ export function App(props: AppProps): VNode {
         <Waiting />
       )
     if (view === '#answers')
-      return (
-        <ReviewScreen
+      return screens ? (
+        <screens.ReviewScreen
           book={book}
           log={context.log}
           now={context.now}
@@ -92,16 +103,28 @@ export function App(props: AppProps): VNode {
             leave()
           }}
         />
-      )
-    if (view === '#start' || place.at === 'start')
-      return <Start frame={frame} wizard={wizard} store={store} onLeave={leave} />
-    if (asked === undefined)
-      return book.complete ? (
-        <Outcome protocol={protocol} book={book} wizard={wizard} clock={clock} locale={locale} />
       ) : (
         <Waiting />
       )
-    return <Ask key={key} book={book} wizard={wizard} question={asked} clock={clock} locale={locale} />
+    if (view === '#start' || place.at === 'start')
+      return <Start frame={frame} wizard={wizard} store={store} onLeave={leave} screens={screens} />
+    if (asked === undefined)
+      return screens ? (
+        <screens.Outcome protocol={protocol} book={book} wizard={wizard} clock={clock} locale={locale} />
+      ) : (
+        <Waiting />
+      )
+    return (
+      <Ask
+        key={screenKey}
+        book={book}
+        wizard={wizard}
+        question={asked}
+        clock={clock}
+        locale={locale}
+        screens={screens}
+      />
+    )
   }
 
   return (
@@ -174,8 +197,9 @@ function Start(props: {
   wizard: Wizard
   store: Store | undefined
   onLeave: () => void
+  screens: LaterScreens | undefined
 }): VNode {
-  const { wizard, onLeave, frame, store } = props
+  const { wizard, onLeave, frame, store, screens } = props
   const here = wizard.context.log
   const log = here.length > 0 ? here : (store?.unfinished ?? [])
   const begin = (question?: string) => {
@@ -188,6 +212,7 @@ function Start(props: {
   return (
     <StartScreen
       frame={frame}
+      {...(screens ? { picture: <screens.GeckoDrawing /> } : {})}
       onDoor={begin}
       onNone={() => begin()}
       {...(log.length > 0
@@ -203,7 +228,7 @@ interface Shared {
   readonly locale: string
 }
 
-function Ask(props: Shared & { wizard: Wizard; question: string }): VNode {
+function Ask(props: Shared & { wizard: Wizard; question: string; screens: LaterScreens | undefined }): VNode {
   const { book, wizard, clock, locale } = props
   const question = book.logicOf(props.question)
   const words = book.question(props.question)
@@ -226,83 +251,11 @@ function Ask(props: Shared & { wizard: Wizard; question: string }): VNode {
       words={words}
       draft={stands}
       notes={notes}
+      {...(props.screens ? { pictures: props.screens } : {})}
       clock={clock}
       onAnswer={entry => void wizard.answer(entry)}
       onBack={() => void wizard.back()}
       {...(forVet ? { onSkip: wizard.skip } : {})}
-    />
-  )
-}
-
-function Outcome(props: Shared & { protocol: Protocol; wizard: Wizard }): VNode {
-  const { protocol, wizard, book, clock, locale } = props
-  const { caseFile, now, log, skipped } = wizard.context
-  const assessment = useMemo(() => assess(protocol, caseFile, now), [protocol, caseFile, now])
-  const hasDetails = useMemo(() => {
-    const { statuses } = standingOf(protocol, caseFile, now).known
-    return protocol.logic.questions.some(
-      ({ id, phase, forHandover }, at) =>
-        (phase === 'handover' || forHandover) && statuses[at] === 'open' && !skipped.includes(id),
-    )
-  }, [protocol, caseFile, now, skipped])
-  return (
-    <OutcomeScreen
-      book={book}
-      assessment={assessment}
-      caseFile={caseFile}
-      locale={locale}
-      onCare={(question, option) =>
-        void wizard.answer({
-          question: question.id,
-          answer: { kind: 'choice', choice: option, given: clock().instant },
-        })
-      }
-      onBack={() => void wizard.back()}
-      {...(hasDetails ? { onDetails: wizard.details } : {})}
-      onGoOn={() => wizard.resume(log)}
-    />
-  )
-}
-
-/** A finished case of an animal that does not exist. */
-function Example(
-  props: Shared & { protocol: Protocol; concern: string | undefined; onBack: () => void },
-): VNode {
-  const { protocol, book, clock, locale, onBack } = props
-  const concern = book.frame.concerns.find(({ id }) => id === props.concern) ?? book.frame.concerns[0]
-  const now = useMemo(clock, [clock])
-  const caseFile = useMemo(
-    () => inventedCase(inventedLog(protocol, book, concern?.id ?? '', now)),
-    [protocol, book, concern, now],
-  )
-  const assessment = useMemo(() => assess(protocol, caseFile, now), [protocol, caseFile, now])
-  if (!concern) return <ActionBar back={{ label: labels.back, onPress: onBack }} />
-  return (
-    <OutcomeScreen
-      book={book}
-      assessment={assessment}
-      caseFile={caseFile}
-      locale={locale}
-      onBack={onBack}
-      notice={`${labels.exampleNotice} ${concern.name}.`}
-      below={
-        <section class="section" aria-labelledby="others-title">
-          <h2 class="section-title" id="others-title">
-            {labels.exampleOthers}
-          </h2>
-          <ul class="link-list">
-            {book.frame.concerns
-              .filter(({ id }) => id !== concern.id)
-              .map(({ id, name }) => (
-                <li key={id}>
-                  <a class="link-card" href={`#example/${id}`}>
-                    <span class="link-card-label">{name}</span>
-                  </a>
-                </li>
-              ))}
-          </ul>
-        </section>
-      }
     />
   )
 }

@@ -1,4 +1,5 @@
-import { type Answer, CANNOT_MEASURE, CANNOT_TELL } from '../../shared/case-file.ts'
+import { CANNOT_MEASURE, CANNOT_TELL } from '../../shared/answers.ts'
+import type { Answer } from '../../shared/case-file.ts'
 import type { Question } from '../../shared/compiled.ts'
 import type { WordBook } from './word-book.ts'
 

@@ -1,4 +1,4 @@
-import { tzOffset } from '@date-fns/tz'
+import { tzOffset } from '@date-fns/tz/tzOffset'
 
 /** Calendar arithmetic in a named time zone. Instants are milliseconds since 1970 UTC; no clock is read. */
 

@@ -1,11 +1,5 @@
-import {
-  type Answer,
-  type AnswerAsWritten,
-  CANNOT_MEASURE,
-  CANNOT_TELL,
-  type CaseFile,
-  caseFileSchema,
-} from '../../shared/case-file.ts'
+import { CANNOT_MEASURE, CANNOT_TELL } from '../../shared/answers.ts'
+import { type Answer, type AnswerAsWritten, type CaseFile, caseFileSchema } from '../../shared/case-file.ts'
 import type { Logic, Question } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { faultsOf } from '../../shared/parse-faults.ts'

@@ -1,5 +1,6 @@
 import { assign, setup } from 'xstate'
-import { type CaseFile, EMPTY_CASE_FILE } from '../../shared/case-file.ts'
+import { EMPTY_CASE_FILE } from '../../shared/answers.ts'
+import type { CaseFile } from '../../shared/case-file.ts'
 import type { Question } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { HIGHEST_RANK } from '../../shared/urgency.ts'

@@ -72,7 +72,7 @@ export function cutTo(protocol: Protocol, rule: PreparedRule): Protocol {
           return { ...fact, measuredBy: questionPlace.get(fact.measuredBy) ?? -1 }
         case 'season':
           return { ...fact, hemisphere: { ...fact.hemisphere, fact: at(fact.hemisphere.fact) } }
-        case 'sign':
+        default:
           return {
             ...fact,
             screen: { ...fact.screen, fact: at(fact.screen.fact) },

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { brotliCompressSync } from 'node:zlib'
 import type { Plugin } from 'vite'
-import type { CompiledProtocol } from '../../../shared/compiled.ts'
+import type { CareOfLogic, CompiledProtocol, Logic, Rule } from '../../../shared/compiled.ts'
 import { faultLine } from '../../protocol/fault.ts'
 import { loadProtocol } from '../../protocol/load.ts'
 
@@ -72,7 +72,9 @@ export function protocolPlugin(): Plugin {
 export function moduleSource(protocol: CompiledProtocol, name: string): string | undefined {
   switch (name) {
     case 'logic':
-      return dataModule(protocol.logic)
+      return dataModule(withoutCare(protocol.logic))
+    case 'care':
+      return dataModule(careOf(protocol.logic))
     case 'danger':
       return dataModule({ frame: protocol.frame, dangerWords: protocol.dangerWords })
     case 'common':
@@ -87,6 +89,31 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
         : undefined
       return words && dataModule(words)
     }
+  }
+}
+
+/** What deciding needs: rules without the plans they call for and the rows behind them. */
+function withoutCare(logic: Logic): Logic {
+  const rules = logic.rules.map(
+    ({ care: _care, evidence: _evidence, holding: _holding, firstAid: _firstAid, ...rule }): Rule => ({
+      ...rule,
+      care: [],
+      evidence: [],
+    }),
+  )
+  return { ...logic, rules, carePlans: [] }
+}
+
+/** What the outcome needs besides, the rules' part in the order of the rules. */
+function careOf({ rules, carePlans }: Logic): CareOfLogic {
+  return {
+    carePlans,
+    rules: rules.map(({ care, evidence, holding, firstAid }) => ({
+      care,
+      evidence,
+      ...(holding === undefined ? {} : { holding }),
+      ...(firstAid === undefined ? {} : { firstAid }),
+    })),
   }
 }
 

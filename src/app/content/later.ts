@@ -1,4 +1,4 @@
-import type { EvidenceWords, SourceWords, Words } from '../../../shared/compiled.ts'
+import type { CareOfLogic, EvidenceWords, SourceWords, Words } from '../../../shared/compiled.ts'
 
 /** The words that the first screens do without. */
 export interface LaterContent {
@@ -6,6 +6,7 @@ export interface LaterContent {
   readonly concernWords: Readonly<Record<string, Words>>
   readonly evidence: Readonly<Record<string, EvidenceWords>>
   readonly sources: Readonly<Record<string, SourceWords>>
+  readonly care: CareOfLogic
 }
 
 /**
@@ -17,5 +18,6 @@ export async function loadLater(): Promise<LaterContent> {
   const { loadConcernWords } = await import('virtual:protocol/concerns')
   const concernWords = await loadConcernWords()
   const { default: cited } = await import('virtual:protocol/evidence')
-  return { commonWords, concernWords, ...cited }
+  const { default: care } = await import('virtual:protocol/care')
+  return { commonWords, concernWords, ...cited, care }
 }

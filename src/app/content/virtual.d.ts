@@ -26,3 +26,9 @@ declare module 'virtual:protocol/evidence' {
   const cited: Pick<import('../../../shared/compiled.ts').CompiledProtocol, 'evidence' | 'sources'>
   export default cited
 }
+
+/** Care plans and what rules say of them: the first load decides without. */
+declare module 'virtual:protocol/care' {
+  const care: import('../../../shared/compiled.ts').CareOfLogic
+  export default care
+}

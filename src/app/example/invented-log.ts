@@ -1,10 +1,5 @@
-import {
-  type Answer,
-  CANNOT_MEASURE,
-  type CaseFile,
-  EMPTY_CASE_FILE,
-  type WeighIn,
-} from '../../../shared/case-file.ts'
+import { CANNOT_MEASURE, EMPTY_CASE_FILE } from '../../../shared/answers.ts'
+import type { Answer, CaseFile, WeighIn } from '../../../shared/case-file.ts'
 import type { Question } from '../../../shared/compiled.ts'
 import type { Moment } from '../../../shared/moment.ts'
 import { assess } from '../../triage/assess.ts'

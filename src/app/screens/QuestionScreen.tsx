@@ -1,13 +1,13 @@
 /** One question: whatever its kind, one decision, and the way on at the bottom. */
 import type { VNode } from 'preact'
 import { useRef, useState } from 'preact/hooks'
-import { CANNOT_MEASURE, CANNOT_TELL } from '../../../shared/case-file.ts'
+import { CANNOT_MEASURE, CANNOT_TELL } from '../../../shared/answers.ts'
 import type { Question, QuestionWords } from '../../../shared/compiled.ts'
 import type { Moment } from '../../../shared/moment.ts'
 import type { LogEntry } from '../../wizard/log.ts'
-import { BodyMap } from '../drawing/BodyMap.tsx'
+import type { BodyMap } from '../drawing/BodyMap.tsx'
 import type { GeckoShape } from '../drawing/geckoOutline.ts'
-import { ShapeChooser } from '../drawing/ShapeChooser.tsx'
+import type { ShapeChooser } from '../drawing/ShapeChooser.tsx'
 import { type Action, ActionBar } from '../parts/ActionBar.tsx'
 import { type Choice, ChoiceList } from '../parts/ChoiceList.tsx'
 import { Disclosure } from '../parts/Disclosure.tsx'
@@ -25,7 +25,14 @@ import {
   readForm,
 } from './answer-form.ts'
 
+/** The drawings that help to answer; a plain list stands in until they are there. */
+export interface Pictures {
+  readonly BodyMap: typeof BodyMap
+  readonly ShapeChooser: typeof ShapeChooser
+}
+
 export interface QuestionScreenProps {
+  readonly pictures?: Pictures
   readonly question: Question
   readonly words: QuestionWords
   /** What was answered before and may stand. */
@@ -84,7 +91,14 @@ export function QuestionScreen(props: QuestionScreenProps): VNode {
               {note}
             </p>
           ))}
-          <Body question={question} words={words} form={form} faults={faults} change={change} />
+          <Body
+            question={question}
+            words={words}
+            form={form}
+            faults={faults}
+            change={change}
+            pictures={props.pictures}
+          />
           <div role="alert">{general === undefined ? null : <p class="field-fault">{general}</p>}</div>
           {words.howTo === undefined ? null : (
             <Disclosure summary={labels.notLooked}>
@@ -158,9 +172,10 @@ interface BodyProps {
   readonly form: AnswerForm
   readonly faults: FormFaults
   readonly change: (part: Partial<AnswerForm>) => void
+  readonly pictures: Pictures | undefined
 }
 
-function Body({ question, words, form, faults, change }: BodyProps): VNode {
+function Body({ question, words, form, faults, change, pictures }: BodyProps): VNode {
   const help = words.help === undefined ? {} : { hint: words.help }
   const options = question.options.map((value, at) => {
     const { text, hint } = words.options[at] ?? { text: value }
@@ -184,10 +199,10 @@ function Body({ question, words, form, faults, change }: BodyProps): VNode {
         chosen: form.ticked,
         onChange: (ticked: string[]) => change({ ticked }),
       }
-      return words.picture === undefined ? (
+      return words.picture === undefined || !pictures ? (
         <SeveralList {...shared} options={options} />
       ) : (
-        <BodyMap
+        <pictures.BodyMap
           {...shared}
           options={options.map(option => ({ ...option, regions: regionsIn(option.label) }))}
         />
@@ -201,10 +216,10 @@ function Body({ question, words, form, faults, change }: BodyProps): VNode {
         chosen: form.picked,
         onChoose: (picked: string) => change({ picked }),
       }
-      if (words.picture === undefined || words.picture === 'body-map')
+      if (words.picture === undefined || words.picture === 'body-map' || !pictures)
         return <ChoiceList {...list} options={[...options, ...cannotTell]} />
       const shaped = options.map((option, at) => ({ ...option, shape: shapeAt(at, options.length) }))
-      return <ShapeChooser {...list} neckGuides options={[...shaped, ...cannotTell]} />
+      return <pictures.ShapeChooser {...list} neckGuides options={[...shaped, ...cannotTell]} />
     }
     case 'since': {
       const presets = (words.presets ?? []).map((preset, at) => ({

@@ -1,19 +1,20 @@
 /** The first screen: the ways to the urgent signs, one way past them, and what else is there. */
 import type { VNode } from 'preact'
 import type { Frame } from '../../../shared/compiled.ts'
-import { GeckoDrawing } from '../drawing/GeckoDrawing.tsx'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { labels } from '../wording/labels.ts'
 
 export interface StartScreenProps {
   readonly frame: Frame
+  /** The drawing, once it is there; its place is kept free for it. */
+  readonly picture?: VNode
   readonly onDoor?: (screen: string) => void
   readonly onNone?: () => void
   /** A case that was not finished. */
   readonly unfinished?: { readonly answers: number; readonly dropped: number; readonly onResume: () => void }
 }
 
-export function StartScreen({ frame, onDoor, onNone, unfinished }: StartScreenProps): VNode {
+export function StartScreen({ frame, picture, onDoor, onNone, unfinished }: StartScreenProps): VNode {
   return (
     <>
       <main class="main">
@@ -23,9 +24,7 @@ export function StartScreen({ frame, onDoor, onNone, unfinished }: StartScreenPr
               <h1 tabIndex={-1}>{labels.startTitle}</h1>
               <p class="start-lead">{labels.startLead}</p>
             </div>
-            <div class="start-picture">
-              <GeckoDrawing />
-            </div>
+            <div class="start-picture">{picture}</div>
           </div>
           {unfinished === undefined ? null : (
             <Card

@@ -1,4 +1,5 @@
-import { type Answer, CANNOT_MEASURE, CANNOT_TELL, type WeighIn } from '../../../shared/case-file.ts'
+import { CANNOT_MEASURE, CANNOT_TELL } from '../../../shared/answers.ts'
+import type { Answer, WeighIn } from '../../../shared/case-file.ts'
 import type { Question, QuestionWords } from '../../../shared/compiled.ts'
 import type { Moment } from '../../../shared/moment.ts'
 import { atHourAfterDays, dayOf, hoursLater } from '../../triage/calendar.ts'
