@@ -107,7 +107,16 @@ export function App(props: AppProps): VNode {
         <Waiting />
       )
     if (view === '#start' || place.at === 'start')
-      return <Start frame={frame} wizard={wizard} store={store} onLeave={leave} screens={screens} />
+      return (
+        <Start
+          frame={frame}
+          wizard={wizard}
+          store={store}
+          onLeave={leave}
+          screens={screens}
+          speciesQuestion={protocol.logic.questions[protocol.logic.speciesQuestion]?.id}
+        />
+      )
     if (asked === undefined)
       return screens ? (
         <screens.Outcome protocol={protocol} book={book} wizard={wizard} clock={clock} locale={locale} />
@@ -198,13 +207,16 @@ function Start(props: {
   store: Store | undefined
   onLeave: () => void
   screens: LaterScreens | undefined
+  speciesQuestion: string | undefined
 }): VNode {
-  const { wizard, onLeave, frame, store, screens } = props
+  const { wizard, onLeave, frame, store, screens, speciesQuestion } = props
   const here = wizard.context.log
   const log = here.length > 0 ? here : (store?.unfinished ?? [])
-  const begin = (question?: string) => {
-    void wizard.begin(question).then(onLeave)
+  const begin = (thisAnimal: boolean, question?: string) => {
+    void wizard.begin(thisAnimal, question).then(onLeave)
   }
+  // What the start button said of the animal is no answer that anybody gave.
+  const given = log.filter(entry => entry.question !== speciesQuestion)
   const resume = () => {
     wizard.resume(log)
     onLeave()
@@ -213,10 +225,11 @@ function Start(props: {
     <StartScreen
       frame={frame}
       {...(screens ? { picture: <screens.GeckoDrawing /> } : {})}
-      onDoor={begin}
-      onNone={() => begin()}
-      {...(log.length > 0
-        ? { unfinished: { answers: log.length, dropped: store?.dropped ?? 0, onResume: resume } }
+      onDoor={screen => begin(true, screen)}
+      onNone={() => begin(true)}
+      onOther={() => begin(false)}
+      {...(given.length > 0
+        ? { unfinished: { answers: given.length, dropped: store?.dropped ?? 0, onResume: resume } }
         : {})}
     />
   )

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { type ActorRefFrom, createActor, type SnapshotFrom } from 'xstate'
 import type { Moment } from '../../shared/moment.ts'
 import type { Protocol } from '../triage/prepare.ts'
-import type { LogEntry } from '../wizard/log.ts'
+import { type LogEntry, logOfThisAnimal } from '../wizard/log.ts'
 import { type WizardMachine, wizardMachine } from '../wizard/machine.ts'
 
 /** What happened, as it is kept before the next screen shows. */
@@ -37,7 +37,8 @@ export interface Wizard {
   readonly context: Snapshot['context']
   /** The browser refused to keep the last entry. */
   readonly refused: boolean
-  readonly begin: (question?: string) => Promise<void>
+  /** Begins a new case, at a danger screen or at the first; `thisAnimal` says that it is the animal of this guide. */
+  readonly begin: (thisAnimal: boolean, question?: string) => Promise<void>
   readonly resume: (log: readonly LogEntry[]) => void
   readonly answer: (entry: LogEntry) => Promise<void>
   readonly back: () => Promise<void>
@@ -101,6 +102,8 @@ export function useWizard(protocol: Protocol, clock: () => Moment, store?: Store
   }
   const isForVet = (id: string | undefined) =>
     protocol.logic.questions.some(one => one.id === id && (one.forHandover || one.phase === 'handover'))
+  const isSpecies = ({ question }: LogEntry) =>
+    question === protocol.logic.questions[protocol.logic.speciesQuestion]?.id
   const isCare = (entry: LogEntry | undefined) =>
     protocol.logic.questions.some(({ id, phase }) => phase === 'care' && id === entry?.question)
 
@@ -108,11 +111,13 @@ export function useWizard(protocol: Protocol, clock: () => Moment, store?: Store
     place: placeOf(snapshot),
     context,
     refused,
-    begin: question =>
+    begin: (thisAnimal, question) =>
       oneAtATime(async () => {
         await keep({ kind: 'began' })
+        const said = thisAnimal ? logOfThisAnimal(protocol.logic, clock().instant) : []
+        for (const entry of said) await keep({ kind: 'answered', entry })
         changing.current = false
-        const { actor: next } = fresh([])
+        const { actor: next } = fresh(said)
         send(next, { type: 'START', now: clock(), ...(question === undefined ? {} : { question }) })
       }),
     resume,
@@ -134,7 +139,7 @@ export function useWizard(protocol: Protocol, clock: () => Moment, store?: Store
           resume(context.log)
           return
         }
-        if (context.log.length === 0) {
+        if (context.log.every(isSpecies)) {
           setRun(fresh([]))
           return
         }

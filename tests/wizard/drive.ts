@@ -3,6 +3,7 @@ import type { Answer, CaseFile } from '../../shared/case-file.ts'
 import type { Question } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import type { Protocol } from '../../src/triage/prepare.ts'
+import { logOfThisAnimal } from '../../src/wizard/log.ts'
 import { wizardMachine } from '../../src/wizard/machine.ts'
 
 /** The wizard with what the tests, the bench and the proof ask of it. */
@@ -51,7 +52,12 @@ export function walkCase(
   now: Moment,
   machine = wizardMachine(protocol),
 ) {
-  const wizard = wizardOf(protocol, now, { ...caseFile, answers: {} }, machine)
+  // The start button says which animal it is; only somebody unsure is asked.
+  const [said] = logOfThisAnimal(protocol.logic, now.instant)
+  const told = said && caseFile.answers[said.question]
+  const sure = told?.kind === 'choice' && said?.answer.kind === 'choice' && told.choice === said.answer.choice
+  const answers = said && sure ? { [said.question]: said.answer } : {}
+  const wizard = wizardOf(protocol, now, { ...caseFile, answers }, machine)
   wizard.send({ type: 'START', now })
   const questions: string[] = []
   while (!wizard.atOutcome() && questions.length < 200) {

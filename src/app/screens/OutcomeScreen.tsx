@@ -141,12 +141,12 @@ function sectionsOf(words: told.Told, urgency: Urgency, props: OutcomeScreenProp
       title: firstAid.length > 0 ? labels.doNow : labels.doMeanwhile,
       more: <Plans parts={first} />,
     },
+    nevers.length > 0 && { id: 'nevers', title: labels.never, list: { kind: 'nevers', items: nevers } },
     steps.length > 0 && {
       id: 'steps',
       title: urgent ? labels.doAsWell : labels.doAtHome,
       more: <Plans parts={steps} />,
     },
-    nevers.length > 0 && { id: 'nevers', title: labels.never, list: { kind: 'nevers', items: nevers } },
     sooner.named.length + sooner.others.length > 0 && {
       id: 'sooner',
       title: labels.soonerIf,

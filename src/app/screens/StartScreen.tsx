@@ -10,11 +10,20 @@ export interface StartScreenProps {
   readonly picture?: VNode
   readonly onDoor?: (screen: string) => void
   readonly onNone?: () => void
+  /** The animal is another one, or nobody is sure. */
+  readonly onOther?: () => void
   /** A case that was not finished. */
   readonly unfinished?: { readonly answers: number; readonly dropped: number; readonly onResume: () => void }
 }
 
-export function StartScreen({ frame, picture, onDoor, onNone, unfinished }: StartScreenProps): VNode {
+export function StartScreen({
+  frame,
+  picture,
+  onDoor,
+  onNone,
+  onOther,
+  unfinished,
+}: StartScreenProps): VNode {
   return (
     <>
       <main class="main">
@@ -43,6 +52,11 @@ export function StartScreen({ frame, picture, onDoor, onNone, unfinished }: Star
               </li>
             ))}
           </ul>
+          <Card
+            label={labels.startOther}
+            hint={labels.startOtherHint(frame.name)}
+            onPress={() => onOther?.()}
+          />
           <a class="link-card link-card-quiet" href="#example">
             <span class="link-card-label">{labels.exampleTitle}</span>
             <span class="link-card-hint">{labels.exampleHint}</span>

@@ -6,6 +6,8 @@ export const labels = {
   phoneLine: 'You need no answer from this page to phone a vet.',
   startTitle: 'What do you see right now?',
   startLead: 'First, signs that need a vet soon.',
+  startOther: 'Another animal, or not sure which?',
+  startOtherHint: (animal: string) => `This guide knows one animal: ${animal.toLowerCase()}.`,
   startNone: 'None of these, go through the signs',
   resumeTitle: 'Go on where you stopped',
   resumeHint: (count: number) =>
