@@ -22,13 +22,14 @@ export interface FactStates {
   readonly highRest: Uint8Array
 }
 
-/** States for `count` facts, all false. */
+/** States for `count` facts, all false; four views of one buffer, because this is made for every assessment. */
 export function noFacts(count: number): FactStates {
+  const buffer = new ArrayBuffer(count * 10)
   return {
-    lowOptions: new Int32Array(count),
-    lowRest: new Uint8Array(count),
-    highOptions: new Int32Array(count),
-    highRest: new Uint8Array(count),
+    lowOptions: new Int32Array(buffer, 0, count),
+    highOptions: new Int32Array(buffer, count * 4, count),
+    lowRest: new Uint8Array(buffer, count * 8, count),
+    highRest: new Uint8Array(buffer, count * 9, count),
   }
 }
 

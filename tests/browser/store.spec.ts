@@ -107,7 +107,7 @@ test('a store deleted while the page is open is written again', async ({ page })
       }),
   )
   await answerPage(page, 2)
-  await expect.poll(() => stored(page)).toEqual([3])
+  await expect.poll(() => stored(page)).toEqual([4])
   await page.reload()
   await resume(page, 2)
   await onPage(page, 3)
@@ -125,7 +125,7 @@ test('two tabs on one case never overwrite each other', async ({ page, context }
   await answerPage(other, 2)
   await answerPage(other, 3)
   // One case with both answers, and one that went its own way with three.
-  expect(await stored(page)).toEqual([3, 4])
+  expect(await stored(page)).toEqual([4, 5])
 })
 
 test('after one visit the page opens and keeps answers without a network', async ({ page, context }) => {
