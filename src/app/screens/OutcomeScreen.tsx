@@ -135,18 +135,25 @@ function sectionsOf(words: told.Told, urgency: Urgency, props: OutcomeScreenProp
   const unknowns = told.unknowns(words)
   const { notAsked } = assessment.dangerSigns
 
+  const neverDos: Section | false = nevers.length > 0 && {
+    id: 'nevers',
+    title: labels.never,
+    list: { kind: 'nevers', items: nevers },
+  }
+  // Where it is urgent, what never to do comes right after first aid; at home, after the steps.
   const sections: (Section | false)[] = [
     first.length > 0 && {
       id: 'do-now',
       title: firstAid.length > 0 ? labels.doNow : labels.doMeanwhile,
       more: <Plans parts={first} />,
     },
-    nevers.length > 0 && { id: 'nevers', title: labels.never, list: { kind: 'nevers', items: nevers } },
+    ...(urgent ? [neverDos] : []),
     steps.length > 0 && {
       id: 'steps',
       title: urgent ? labels.doAsWell : labels.doAtHome,
       more: <Plans parts={steps} />,
     },
+    ...(urgent ? [] : [neverDos]),
     sooner.named.length + sooner.others.length > 0 && {
       id: 'sooner',
       title: labels.soonerIf,
