@@ -7,7 +7,7 @@ import { atHourAfterDays, dayOf, hoursLater, partOfDay } from './calendar.ts'
 import { mergeCare, type PlansInPlay, plansInPlay } from './care.ts'
 import { FALSE, highOf, intervalOf, lowOf, TRUE, UNSURE } from './intervals.ts'
 import type { Protocol } from './prepare.ts'
-import { reasonsOf, wouldRaise } from './reasons.ts'
+import { reasonsOf, tellingRules, wouldRaise } from './reasons.ts'
 
 const MILDEST: Level = { urgency: URGENCIES[0] }
 
@@ -80,8 +80,16 @@ function dangerSigns(protocol: Protocol, standing: Standing): Assessment['danger
   protocol.logic.facts.forEach((fact, index) => {
     if (fact.kind !== 'sign') return
     const interval = intervalOf({ kind: 'atom', fact: index, options: 1 }, standing.known)
+    // Not noticed on its screen is an answer, even where it will be asked again in other words.
+    const { highOptions, highRest, statuses } = standing.known
+    const screen = fact.screen.fact
+    const notNoticed =
+      statuses[screen] === 'answered' &&
+      ((highOptions[screen] ?? 0) & fact.screen.options) === 0 &&
+      highRest[screen] === FALSE
     if (lowOf(interval) === TRUE) lists.present.push(fact.id)
-    else if (highOf(interval) === FALSE) lists.absent.push(fact.id)
+    else if (highOf(interval) === FALSE || (lowOf(interval) === FALSE && notNoticed))
+      lists.absent.push(fact.id)
     else if (lowOf(interval) === UNSURE && highOf(interval) === UNSURE) lists.unsure.push(fact.id)
     else lists.notAsked.push(fact.id)
   })
@@ -124,7 +132,8 @@ export function assess(protocol: Protocol, caseFile: CaseFile, now: Moment): Ass
   const open = mattering(protocol, standing).map(index => logic.questions[index]?.id ?? '')
   const lower = shownLevel(standing.lower)
   const held = protocol.rules.filter((_, index) => lowOf(standing.intervals[index] ?? 0) !== FALSE)
-  const plans = plansInPlay(held, lower)
+  const telling = tellingRules(protocol, standing).map(({ rule }) => rule)
+  const plans = plansInPlay(telling, lower)
   const within = (rule: Parameters<typeof inScope>[0]) => inScope(rule, standing.chosen)
   const window = standing.settled ? seenBy(lower, now) : undefined
   const weightLoss = weightFinding(protocol, standing)

@@ -1,7 +1,7 @@
 import type { Ground, Reason } from '../../shared/assessment.ts'
 import type { Condition } from '../../shared/compiled.ts'
 import { levelOf } from '../../shared/urgency.ts'
-import { givenAt, type Standing } from './bounds.ts'
+import { givenAt, inScope, type Standing } from './bounds.ts'
 import type { Known } from './fact-states.ts'
 import { FALSE, intervalOf, lowOf, TRUE, UNSURE } from './intervals.ts'
 import type { PreparedRule, Protocol } from './prepare.ts'
@@ -83,14 +83,42 @@ export function groundOf(protocol: Protocol, known: Known, support: Support): Gr
   }
 }
 
-/** Why: every rule whose low end gives something, most urgent first, each with the fewest answers that made it so. */
-export function reasonsOf(protocol: Protocol, standing: Standing): Reason[] {
-  const held: { rule: PreparedRule; low: number; rank: number }[] = []
+/** A rule that holds, the end it holds at, and what it gives. */
+export interface HeldRule {
+  readonly rule: PreparedRule
+  readonly low: number
+  readonly rank: number
+}
+
+/**
+ * The rules that are worth telling: all that hold in scope; those of other concerns only where they give more than
+ * everything in scope; a concern's base only where it is all that holds at its level or above for that concern.
+ */
+export function tellingRules(protocol: Protocol, standing: Standing): HeldRule[] {
+  const held: HeldRule[] = []
   for (const [index, rule] of protocol.rules.entries()) {
     const low = lowOf(standing.intervals[index] ?? 0)
     if (low !== FALSE) held.push({ rule, low, rank: givenAt(low, rule) })
   }
-  return held
+  const inside = held.filter(({ rule }) => inScope(rule, standing.chosen))
+  const top = inside.reduce((most, { rank }) => Math.max(most, rank), 0)
+  const telling = [...inside, ...held.filter(one => !inside.includes(one) && one.rank > top)]
+  const isBase = ({ rule }: HeldRule) => rule.rule.origin === 'base'
+  return telling.filter(
+    one =>
+      !isBase(one) ||
+      !telling.some(
+        other =>
+          !isBase(other) &&
+          other.rank >= one.rank &&
+          (other.rule.concernIndex === one.rule.concernIndex || standing.lower > one.rank),
+      ),
+  )
+}
+
+/** Why: every rule whose low end gives something, most urgent first, each with the fewest answers that made it so. */
+export function reasonsOf(protocol: Protocol, standing: Standing): Reason[] {
+  return tellingRules(protocol, standing)
     .sort((one, other) => other.rank - one.rank)
     .map(({ rule: { rule }, low, rank }) => {
       const seen = new Set<number>()

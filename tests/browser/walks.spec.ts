@@ -117,7 +117,7 @@ test('the keeper with a dark swollen toe is told to phone tonight', async ({ pag
   await tick(page, /one or more toes/)
   await tick(page, /is dark, brown or black/, /is swollen, red or purple/)
   await walkOn(page)
-  await expect(heading(page)).toHaveText(/^Phone tonight/)
+  await expect(heading(page)).toHaveText(/^Phone today or tonight/)
   await expect(page.locator('.time-circle')).toContainText(/by tomorrow|by this|by early/)
   await expectAccessible(page)
   visit.expectClean()

@@ -135,6 +135,11 @@ function sectionsOf(words: told.Told, urgency: Urgency, props: OutcomeScreenProp
   const unknowns = told.unknowns(words)
   const { notAsked } = assessment.dangerSigns
 
+  // Said once above where any of them is ours; a published one says so itself.
+  const judged = told
+    .reasons(words)
+    .filter(({ level }) => level.urgency === urgency)
+    .some(({ urgencyBasis }) => urgencyBasis !== 'published')
   const neverDos: Section | false = nevers.length > 0 && {
     id: 'nevers',
     title: labels.never,
@@ -152,6 +157,17 @@ function sectionsOf(words: told.Told, urgency: Urgency, props: OutcomeScreenProp
       id: 'steps',
       title: urgent ? labels.doAsWell : labels.doAtHome,
       more: <Plans parts={steps} />,
+    },
+    leftOut.because.length + leftOut.waiting.length > 0 && {
+      id: 'left-out',
+      title: labels.leftOut,
+      ...(leftOut.because.length > 0 ? { list: { kind: 'reasons' as const, items: leftOut.because } } : {}),
+      more:
+        leftOut.waiting.length === 0 ? null : (
+          <Disclosure summary={labels.leftOutWait}>
+            <SectionList kind="reasons" items={leftOut.waiting} />
+          </Disclosure>
+        ),
     },
     ...(urgent ? [] : [neverDos]),
     sooner.named.length + sooner.others.length > 0 && {
@@ -197,22 +213,11 @@ function sectionsOf(words: told.Told, urgency: Urgency, props: OutcomeScreenProp
     {
       id: 'why',
       title: labels.reasons,
-      lead: frame.judgementLine,
+      ...(judged ? { lead: frame.judgementLine } : {}),
       list: {
         kind: 'reasons',
         items: told.reasons(words).map(reason => <Why key={reason.rule} words={words} reason={reason} />),
       },
-    },
-    leftOut.because.length + leftOut.waiting.length > 0 && {
-      id: 'left-out',
-      title: labels.leftOut,
-      ...(leftOut.because.length > 0 ? { list: { kind: 'reasons' as const, items: leftOut.because } } : {}),
-      more:
-        leftOut.waiting.length === 0 ? null : (
-          <Disclosure summary={labels.leftOutWait}>
-            <SectionList kind="reasons" items={leftOut.waiting} />
-          </Disclosure>
-        ),
     },
     unknowns.length > 0 && {
       id: 'unknown',
@@ -304,7 +309,11 @@ function Why({ words, reason }: { words: told.Told; reason: Assessment['reasons'
   return (
     <>
       <p>
-        <strong>{rule?.reason ?? book.sign(reason.rule)}</strong> {frame.urgencyNames[reason.level.urgency]}.
+        <strong>
+          {reason.unsure ? `${labels.perhaps} ` : ''}
+          {rule?.reason ?? book.sign(reason.rule)}
+        </strong>{' '}
+        {frame.urgencyNames[reason.level.urgency]}.
       </p>
       {because.length === 0 ? null : (
         <p class="question-hint">

@@ -74,6 +74,7 @@ export const labels = {
   conflict: 'Where sources differ',
   sources: 'Sources',
   youSaid: 'You said',
+  perhaps: 'You could not tell, so it may be:',
   notSure: 'you looked and could not tell',
   notFound: 'Looked for and not found',
   notFoundLead: 'What you did not see, by your own answers.',
