@@ -21,7 +21,7 @@ const ALLOWED: Record<string, readonly string[]> = {
   'shared/': ['zod/mini', './units.ts'],
   'src/measure/': ['../../shared/units.ts', './trend.ts'],
   'src/enclosure/': ['../../shared/units.ts', './range.ts'],
-  'src/triage/': ['../../shared/units.ts', '../measure/a.ts', '../enclosure/a.ts', '@date-fns/tz', './a.ts'],
+  'src/triage/': ['../../shared/units.ts', '../measure/a.ts', '../enclosure/a.ts', '@date-fns/tz/tzOffset', './a.ts'],
   'src/wizard/': ['../../shared/units.ts', '../triage/assess.ts', 'xstate', './chart.ts'],
   'src/followup/': ['../../shared/units.ts', '../triage/assess.ts', 'xstate'],
   'src/records/': ['../../shared/units.ts', 'idb'],
