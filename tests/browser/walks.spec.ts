@@ -25,7 +25,7 @@ async function goOn(page: Page, button: string | RegExp): Promise<void> {
 async function passUrgentSigns(page: Page): Promise<void> {
   await goOn(page, /None of these, go through/)
   for (let screen = 0; screen < 10; screen += 1) {
-    if ((await heading(page).textContent()) === 'What worries you most?') return
+    if ((await heading(page).textContent()) === 'What worries you?') return
     await goOn(page, 'None of these')
   }
 }
@@ -149,7 +149,7 @@ test('back keeps the answer, and the list of answers changes one', async ({ page
   await page.getByRole('link', { name: /See or change your answers/ }).click()
   await expect(heading(page)).toHaveText('Your answers')
   await expectAccessible(page)
-  await page.getByRole('button', { name: /^Change.*What worries you most/ }).click()
+  await page.getByRole('button', { name: /^Change.*What worries you/ }).click()
   await expect(page.getByLabel(/Old skin is stuck/)).toBeChecked()
 })
 

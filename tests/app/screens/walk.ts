@@ -63,5 +63,5 @@ export async function tick(name: string | RegExp): Promise<void> {
 /** Past the urgent signs with "none of these". */
 export async function toConcern(): Promise<void> {
   await goOn(/None of these, go through/)
-  while (heading().textContent !== 'What worries you most?') await goOn('None of these')
+  while (heading().textContent !== 'What worries you?') await goOn('None of these')
 }
