@@ -17,6 +17,15 @@ export default defineConfig({
     // The policy allows no inline script and no data: address but pictures.
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
+    rolldownOptions: {
+      output: {
+        // What the tool knows can be told from what it does by the file's name.
+        chunkFileNames: ({ facadeModuleId }) =>
+          facadeModuleId?.includes('virtual:protocol/')
+            ? 'assets/content-[name]-[hash].js'
+            : 'assets/[name]-[hash].js',
+      },
+    },
     chunkSizeWarningLimit: 400,
   },
   preview: { headers: HEADERS },
