@@ -8,12 +8,12 @@ import type {
 
 /** The words of every part of a protocol in one place, looked up by id. */
 export interface WordBook {
-  question(id: string): QuestionWords | undefined
-  rule(id: string): RuleWords | undefined
-  carePlan(id: string): CarePlanWords | undefined
-  finding(id: string): Words['findings'][string] | undefined
+  readonly question: (id: string) => QuestionWords | undefined
+  readonly rule: (id: string) => RuleWords | undefined
+  readonly carePlan: (id: string) => CarePlanWords | undefined
+  readonly finding: (id: string) => Words['findings'][string] | undefined
   /** The line of a danger screen for a sign. */
-  sign(id: string): string | undefined
+  readonly sign: (id: string) => string | undefined
 }
 
 /** Makes the word book of the parts of a protocol that are loaded. */

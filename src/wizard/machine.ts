@@ -38,7 +38,6 @@ export type WizardEvent =
   /** From the outcome: the questions for the vet's page. */
   | { readonly type: 'DETAILS'; readonly now: Moment }
   | { readonly type: 'SKIP'; readonly now: Moment }
-  | { readonly type: 'TO_OUTCOME'; readonly now: Moment }
 
 export interface WizardInput {
   readonly now: Moment
@@ -124,11 +123,6 @@ export function wizardMachine(protocol: Protocol) {
         }
       }),
       tick: assign(({ event }) => ({ now: event.now, wanted: undefined, draft: undefined })),
-      skip: assign(({ context, event }) => ({
-        skipped: context.wanted ? [...context.skipped, context.wanted] : context.skipped,
-        now: event.now,
-        wanted: undefined,
-      })),
     },
   })
 

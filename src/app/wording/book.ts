@@ -11,6 +11,7 @@ import type {
   SourceWords,
   Words,
 } from '../../../shared/compiled.ts'
+import { wordBook } from '../../handover/word-book.ts'
 
 /** The parts of the protocol's words that arrive after the first screens. */
 export interface LaterWords {
@@ -41,33 +42,19 @@ export interface Book {
 /** Makes the book of what has been loaded. */
 export function bookOf(logic: Logic, frame: Frame, dangerWords: Words, later: LaterWords | undefined): Book {
   const parts = [dangerWords, ...(later ? [later.commonWords, ...Object.values(later.concernWords)] : [])]
-  const find = <Kind extends keyof Words>(kind: Kind, id: string): Words[Kind][string] | undefined => {
-    for (const part of parts) {
-      const found = part[kind][id]
-      if (found !== undefined) return found as Words[Kind][string]
-    }
-    return undefined
-  }
-  const question = (id: string) => find('questions', id)
+  const words = wordBook(logic, parts)
   return {
     logic,
     frame,
     complete: later !== undefined,
-    question,
-    rule: id => find('rules', id),
-    plan: id => find('carePlans', id),
-    finding: id => find('findings', id),
+    question: words.question,
+    rule: words.rule,
+    plan: words.carePlan,
+    finding: words.finding,
     evidence: id => later?.evidence[id],
     source: id => later?.sources[id],
     logicOf: id => logic.questions.find(one => one.id === id),
-    sign: id => {
-      for (const one of logic.questions) {
-        const at = one.signs.indexOf(id)
-        const text = at < 0 ? undefined : question(one.id)?.options[at]?.text
-        if (text !== undefined) return text
-      }
-      return id
-    },
+    sign: id => words.sign(id) ?? id,
   }
 }
 
