@@ -1,15 +1,10 @@
 import type { Care, CareItem } from '../../shared/assessment.ts'
-import type { CarePlan, CareStep, Logic } from '../../shared/compiled.ts'
+import type { CarePlan, CareStep, Logic, NeverDo } from '../../shared/compiled.ts'
 import { atLeastAsUrgent, type Level } from '../../shared/urgency.ts'
 import type { Standing } from './bounds.ts'
+import type { Known } from './fact-states.ts'
 import { FALSE, highOf, intervalOf, lowOf, TRUE } from './intervals.ts'
 import type { PreparedRule, Protocol } from './prepare.ts'
-
-interface Candidate {
-  readonly plan: CarePlan
-  readonly step: CareStep
-  readonly item: CareItem
-}
 
 /** Which plans are in play for the rules that hold, by the part they play. */
 export interface PlansInPlay {
@@ -18,35 +13,97 @@ export interface PlansInPlay {
   readonly home: readonly string[]
 }
 
-const unique = (ids: readonly string[]) => [...new Set(ids)]
-
 /** First aid of the rules at the top urgency, holding plans of every rule at `day` or above, home plans of all that hold. */
 export function plansInPlay(held: readonly PreparedRule[], top: Level): PlansInPlay {
-  const byRank = [...held].sort((one, other) => other.rank - one.rank)
-  const urgent = byRank.filter(({ rule }) => atLeastAsUrgent(rule.level.urgency, 'day'))
-  return {
-    firstAid: unique(
-      byRank
-        .filter(({ rule }) => rule.level.urgency === top.urgency)
-        .flatMap(({ rule }) => rule.firstAid ?? []),
-    ),
-    holding: atLeastAsUrgent(top.urgency, 'day')
-      ? unique(urgent.flatMap(({ rule }) => rule.holding ?? []))
-      : [],
-    home: unique(byRank.flatMap(({ rule }) => rule.care)),
+  const firstAid = new Set<string>()
+  const holding = new Set<string>()
+  const home = new Set<string>()
+  const urgent = atLeastAsUrgent(top.urgency, 'day')
+  for (const { rule } of [...held].sort((one, other) => other.rank - one.rank)) {
+    if (rule.firstAid !== undefined && rule.level.urgency === top.urgency) firstAid.add(rule.firstAid)
+    if (rule.holding !== undefined && urgent && atLeastAsUrgent(rule.level.urgency, 'day'))
+      holding.add(rule.holding)
+    for (const plan of rule.care) home.add(plan)
   }
+  return { firstAid: [...firstAid], holding: [...holding], home: [...home] }
 }
 
 function areOpposite(logic: Logic, one: CareStep, other: CareStep): boolean {
-  return logic.opposites.some(
-    ([first, second]) =>
-      (one.act === first && other.act === second) || (one.act === second && other.act === first),
-  )
+  for (const [first, second] of logic.opposites) {
+    if ((one.act === first && other.act === second) || (one.act === second && other.act === first))
+      return true
+  }
+  return false
 }
 
 /** Content gives steps that say the same in several plans the same id: the first of them is shown. */
 function saysTheSame(one: CareStep, other: CareStep): boolean {
   return one.id === other.id && one.act === other.act && one.part === other.part
+}
+
+/** A part of a plan that is in play, with the name it goes by in the outcome. */
+interface InPlay<Part> {
+  readonly part: Part
+  readonly item: CareItem
+}
+
+/** Plans while they are merged. */
+interface Merging {
+  readonly logic: Logic
+  readonly known: Known
+  readonly nevers: readonly InPlay<NeverDo>[]
+  readonly kept: InPlay<CareStep>[]
+  readonly leftOut: Care['leftOut']
+  readonly treated: boolean
+  readonly waiting: boolean
+}
+
+function neversOf(plans: readonly CarePlan[], known: Known): InPlay<NeverDo>[] {
+  const nevers: InPlay<NeverDo>[] = []
+  for (const plan of plans) {
+    for (const part of plan.nevers) {
+      if (!part.onlyWhen || highOf(intervalOf(part.onlyWhen, known)) !== FALSE)
+        nevers.push({ part, item: { plan: plan.id, item: part.id } })
+    }
+  }
+  return nevers
+}
+
+/** Why a step is not shown, or undefined where it is. */
+function refusal(
+  { logic, known, nevers, kept, treated, waiting }: Merging,
+  kind: CarePlan['kind'],
+  step: CareStep,
+): Pick<Care['leftOut'][number], 'because' | 'by'> | undefined {
+  const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, known) : 0
+  // A home step may wait for an answer; first aid may not.
+  if ((kind === 'home' ? highOf(forbidden) : lowOf(forbidden)) !== FALSE) return { because: 'forbidden' }
+  if (treated && kind === 'home' && !logic.treatedByVet.keeps.includes(step.act))
+    return { because: 'treated-by-vet' }
+  for (const { part, item } of nevers)
+    if (part.act === step.act && part.part === step.part) return { because: 'never', by: item }
+  for (const { part, item } of kept)
+    if (areOpposite(logic, part, step)) return { because: 'opposite', by: item }
+  return waiting && kind === 'home' && !step.whileWaiting ? { because: 'not-while-waiting' } : undefined
+}
+
+/** The steps of some plans that can be shown beside those kept already; the others are added to those left out. */
+function usable(merging: Merging, plans: readonly CarePlan[]): CareItem[] {
+  const items: CareItem[] = []
+  for (const plan of plans) {
+    for (const step of plan.steps) {
+      if (step.onlyWhen && lowOf(intervalOf(step.onlyWhen, merging.known)) !== TRUE) continue
+      if (merging.kept.some(one => saysTheSame(one.part, step))) continue
+      const item = { plan: plan.id, item: step.id }
+      const refused = refusal(merging, plan.kind, step)
+      if (refused) merging.leftOut.push({ ...item, ...refused })
+      else {
+        merging.kept.push({ part: step, item })
+        items.push(item)
+      }
+    }
+  }
+  return items
 }
 
 /**
@@ -57,65 +114,29 @@ function saysTheSame(one: CareStep, other: CareStep): boolean {
 export function mergeCare(protocol: Protocol, standing: Standing, plans: PlansInPlay, top: Level): Care {
   const { logic } = protocol
   const { known } = standing
-  const planOf = (id: string) => logic.carePlans.filter(plan => plan.id === id)
-  const waiting = atLeastAsUrgent(top.urgency, 'day')
-  const ids = unique([...plans.firstAid, ...plans.holding, ...plans.home])
-
-  const nevers = ids
-    .flatMap(planOf)
-    .flatMap(plan =>
-      plan.nevers
-        .filter(never => !never.onlyWhen || highOf(intervalOf(never.onlyWhen, known)) !== FALSE)
-        .map(never => ({ never, item: { plan: plan.id, item: never.id } })),
-    )
-  const treated = lowOf(intervalOf(logic.treatedByVet.when, known)) !== FALSE
-  const leftOut: Care['leftOut'] = []
-  const kept: Candidate[] = []
-
-  /** Why a step is not shown, or undefined where it is. */
-  const refusal = ({
-    plan,
-    step,
-  }: Candidate): Pick<Care['leftOut'][number], 'because' | 'by'> | undefined => {
-    const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, known) : 0
-    // A home step may wait for an answer; first aid may not.
-    if ((plan.kind === 'home' ? highOf(forbidden) : lowOf(forbidden)) !== FALSE)
-      return { because: 'forbidden' }
-    if (treated && plan.kind === 'home' && !logic.treatedByVet.keeps.includes(step.act)) {
-      return { because: 'treated-by-vet' }
-    }
-    const never = nevers.find(one => one.never.act === step.act && one.never.part === step.part)
-    if (never) return { because: 'never', by: never.item }
-    const opposite = kept.find(one => areOpposite(logic, one.step, step))
-    if (opposite) return { because: 'opposite', by: opposite.item }
-    return waiting && plan.kind === 'home' && !step.whileWaiting
-      ? { because: 'not-while-waiting' }
-      : undefined
+  const plansOf = (ids: readonly string[]) => ids.flatMap(id => protocol.plansById.get(id) ?? [])
+  const ids = [...new Set([...plans.firstAid, ...plans.holding, ...plans.home])]
+  const nevers = neversOf(plansOf(ids), known)
+  const merging: Merging = {
+    logic,
+    known,
+    nevers,
+    kept: [],
+    leftOut: [],
+    treated: lowOf(intervalOf(logic.treatedByVet.when, known)) !== FALSE,
+    waiting: atLeastAsUrgent(top.urgency, 'day'),
   }
-  const usable = (planIds: readonly string[]): CareItem[] =>
-    planIds.flatMap(planOf).flatMap(plan =>
-      plan.steps.flatMap(step => {
-        const candidate = { plan, step, item: { plan: plan.id, item: step.id } }
-        if (step.onlyWhen && lowOf(intervalOf(step.onlyWhen, known)) !== TRUE) return []
-        if (kept.some(one => saysTheSame(one.step, step))) return []
-        const refused = refusal(candidate)
-        if (refused) {
-          leftOut.push({ ...candidate.item, ...refused })
-          return []
-        }
-        kept.push(candidate)
-        return [candidate.item]
-      }),
-    )
-
+  const told = new Set<string>()
   return {
-    firstAid: usable(plans.firstAid),
-    holding: usable(plans.holding),
-    nevers: nevers
-      .filter(({ item }, at) => nevers.findIndex(one => one.item.item === item.item) === at)
-      .map(({ item }) => item),
-    steps: usable(plans.home),
-    leftOut,
+    firstAid: usable(merging, plansOf(plans.firstAid)),
+    holding: usable(merging, plansOf(plans.holding)),
+    nevers: nevers.flatMap(({ item }) => {
+      if (told.has(item.item)) return []
+      told.add(item.item)
+      return item
+    }),
+    steps: usable(merging, plansOf(plans.home)),
+    leftOut: merging.leftOut,
     plans: ids,
   }
 }
