@@ -18,6 +18,26 @@ function whyMissing(
     : undefined
 }
 
+/** The upper bound if question `index` had not been answered. */
+function upperWithout(
+  protocol: Protocol,
+  caseFile: CaseFile,
+  standing: Standing,
+  now: Moment,
+  index: number,
+): number {
+  // What the concern is decides which rules are in scope, so only weighing again tells.
+  if (protocol.logic.questions[index]?.phase !== 'concern') {
+    // An answer that lapsed counts as none already.
+    if (standing.known.statuses[index] === 'lapsed') return standing.upper
+    const canRaise = protocol.rulesOfQuestion[index]?.some(
+      rule => rule.rank > standing.lower && inScope(rule, standing.chosen),
+    )
+    if (!canRaise) return standing.upper
+  }
+  return standingOf(protocol, caseFile, now, index).upper
+}
+
 /** Questions that were answered without telling, with whether knowing could still raise the urgency. */
 export function missingOf(
   protocol: Protocol,
@@ -34,13 +54,11 @@ export function missingOf(
     if (!question || question.phase === 'care') continue
     const why = whyMissing(status, caseFile.answers[question.id])
     if (!why) continue
-    const canRaise = protocol.rulesOfQuestion[index]?.some(
-      rule => rule.rank > standing.lower && inScope(rule, standing.chosen),
-    )
-    // Without a rule that it may raise, the case stands as it does; the concerns decide which rules are in scope.
-    const { upper } =
-      canRaise || question.phase === 'concern' ? standingOf(protocol, caseFile, now, index) : standing
-    missing.push({ question: question.id, why, stillMatters: upper > standing.lower })
+    missing.push({
+      question: question.id,
+      why,
+      stillMatters: upperWithout(protocol, caseFile, standing, now, index) > standing.lower,
+    })
   }
   return missing
 }
