@@ -1,7 +1,14 @@
 import type { Care, CareItem } from '../../shared/assessment.ts'
-import type { CarePlan, CareStep, Logic, NeverDo } from '../../shared/compiled.ts'
+import type { CarePlan } from '../../shared/compiled.ts'
 import { atLeastAsUrgent, type Level } from '../../shared/urgency.ts'
 import type { Standing } from './bounds.ts'
+import {
+  type PreparedCare,
+  type PreparedPlan,
+  type PreparedStep,
+  plansOf,
+  preparedCare,
+} from './care-plans.ts'
 import type { Known } from './fact-states.ts'
 import { FALSE, highOf, intervalOf, lowOf, TRUE } from './intervals.ts'
 import type { PreparedRule, Protocol } from './prepare.ts'
@@ -28,82 +35,90 @@ export function plansInPlay(held: readonly PreparedRule[], top: Level): PlansInP
   return { firstAid: [...firstAid], holding: [...holding], home: [...home] }
 }
 
-function areOpposite(logic: Logic, one: CareStep, other: CareStep): boolean {
-  for (const [first, second] of logic.opposites) {
-    if ((one.act === first && other.act === second) || (one.act === second && other.act === first))
-      return true
-  }
-  return false
-}
-
-/** Content gives steps that say the same in several plans the same id: the first of them is shown. */
-function saysTheSame(one: CareStep, other: CareStep): boolean {
-  return one.id === other.id && one.act === other.act && one.part === other.part
-}
-
-/** A part of a plan that is in play, with the name it goes by in the outcome. */
-interface InPlay<Part> {
-  readonly part: Part
-  readonly item: CareItem
-}
-
 /** Plans while they are merged. */
 interface Merging {
-  readonly logic: Logic
+  readonly care: PreparedCare
   readonly known: Known
-  readonly nevers: readonly InPlay<NeverDo>[]
-  readonly kept: InPlay<CareStep>[]
-  readonly leftOut: Care['leftOut']
+  readonly keeps: readonly string[]
   readonly treated: boolean
   readonly waiting: boolean
+  /** The first never-do of each act on each part. */
+  readonly never: ReadonlyMap<number, CareItem>
+  /** Steps kept so far, by what they say; and the place of the first of each act among them. */
+  readonly said: Set<number>
+  readonly kept: CareItem[]
+  readonly firstOfAct: Map<number, number>
+  readonly leftOut: Care['leftOut']
 }
 
-function neversOf(plans: readonly CarePlan[], known: Known): InPlay<NeverDo>[] {
-  const nevers: InPlay<NeverDo>[] = []
-  for (const plan of plans) {
-    for (const part of plan.nevers) {
-      if (!part.onlyWhen || highOf(intervalOf(part.onlyWhen, known)) !== FALSE)
-        nevers.push({ part, item: { plan: plan.id, item: part.id } })
-    }
-  }
-  return nevers
+/** The first kept step whose act is opposite to `act`. */
+function oppositeOf({ care, kept, firstOfAct }: Merging, act: number): CareItem | undefined {
+  let first = kept.length
+  for (const opposite of care.oppositesOf[act] ?? NONE)
+    first = Math.min(first, firstOfAct.get(opposite) ?? kept.length)
+  return kept[first]
 }
+
+const NONE: readonly number[] = []
 
 /** Why a step is not shown, or undefined where it is. */
 function refusal(
-  { logic, known, nevers, kept, treated, waiting }: Merging,
+  merging: Merging,
   kind: CarePlan['kind'],
-  step: CareStep,
+  { step, act, actAndPart }: PreparedStep,
 ): Pick<Care['leftOut'][number], 'because' | 'by'> | undefined {
-  const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, known) : 0
+  const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, merging.known) : 0
   // A home step may wait for an answer; first aid may not.
   if ((kind === 'home' ? highOf(forbidden) : lowOf(forbidden)) !== FALSE) return { because: 'forbidden' }
-  if (treated && kind === 'home' && !logic.treatedByVet.keeps.includes(step.act))
+  if (merging.treated && kind === 'home' && !merging.keeps.includes(step.act))
     return { because: 'treated-by-vet' }
-  for (const { part, item } of nevers)
-    if (part.act === step.act && part.part === step.part) return { because: 'never', by: item }
-  for (const { part, item } of kept)
-    if (areOpposite(logic, part, step)) return { because: 'opposite', by: item }
-  return waiting && kind === 'home' && !step.whileWaiting ? { because: 'not-while-waiting' } : undefined
+  const never = merging.never.get(actAndPart)
+  if (never) return { because: 'never', by: never }
+  const opposite = oppositeOf(merging, act)
+  if (opposite) return { because: 'opposite', by: opposite }
+  return merging.waiting && kind === 'home' && !step.whileWaiting
+    ? { because: 'not-while-waiting' }
+    : undefined
 }
 
 /** The steps of some plans that can be shown beside those kept already; the others are added to those left out. */
-function usable(merging: Merging, plans: readonly CarePlan[]): CareItem[] {
+function usable(merging: Merging, ids: readonly string[]): CareItem[] {
   const items: CareItem[] = []
-  for (const plan of plans) {
-    for (const step of plan.steps) {
+  const { said, kept, firstOfAct, leftOut } = merging
+  for (const { plan, steps } of plansOf(merging.care, ids)) {
+    for (const prepared of steps) {
+      const { step, item, act, says } = prepared
       if (step.onlyWhen && lowOf(intervalOf(step.onlyWhen, merging.known)) !== TRUE) continue
-      if (merging.kept.some(one => saysTheSame(one.part, step))) continue
-      const item = { plan: plan.id, item: step.id }
-      const refused = refusal(merging, plan.kind, step)
-      if (refused) merging.leftOut.push({ ...item, ...refused })
-      else {
-        merging.kept.push({ part: step, item })
-        items.push(item)
+      if (said.has(says)) continue
+      const refused = refusal(merging, plan.kind, prepared)
+      if (refused) {
+        leftOut.push({ ...item, ...refused })
+        continue
       }
+      said.add(says)
+      if (!firstOfAct.has(act)) firstOfAct.set(act, kept.length)
+      kept.push(item)
+      items.push(item)
     }
   }
   return items
+}
+
+/** Every never-do of some plans once, and the first of them for each act on each part. */
+function neversOf(plans: readonly PreparedPlan[], known: Known) {
+  const nevers: CareItem[] = []
+  const told = new Set<string>()
+  const firstOf = new Map<number, CareItem>()
+  for (const plan of plans) {
+    for (const { never, item, actAndPart } of plan.nevers) {
+      if (never.onlyWhen && highOf(intervalOf(never.onlyWhen, known)) === FALSE) continue
+      if (!firstOf.has(actAndPart)) firstOf.set(actAndPart, item)
+      if (told.has(item.item)) continue
+      told.add(item.item)
+      nevers.push(item)
+    }
+  }
+  return { nevers, firstOf }
 }
 
 /**
@@ -112,30 +127,28 @@ function usable(merging: Merging, plans: readonly CarePlan[]): CareItem[] {
  * stays; from `day` upwards only steps safe while waiting are shown. What is left out is listed with the reason.
  */
 export function mergeCare(protocol: Protocol, standing: Standing, plans: PlansInPlay, top: Level): Care {
-  const { logic } = protocol
+  const { treatedByVet } = protocol.logic
   const { known } = standing
-  const plansOf = (ids: readonly string[]) => ids.flatMap(id => protocol.plansById.get(id) ?? [])
+  const care = preparedCare(protocol)
   const ids = [...new Set([...plans.firstAid, ...plans.holding, ...plans.home])]
-  const nevers = neversOf(plansOf(ids), known)
+  const { nevers, firstOf } = neversOf(plansOf(care, ids), known)
   const merging: Merging = {
-    logic,
+    care,
     known,
-    nevers,
-    kept: [],
-    leftOut: [],
-    treated: lowOf(intervalOf(logic.treatedByVet.when, known)) !== FALSE,
+    keeps: treatedByVet.keeps,
+    treated: lowOf(intervalOf(treatedByVet.when, known)) !== FALSE,
     waiting: atLeastAsUrgent(top.urgency, 'day'),
+    never: firstOf,
+    said: new Set(),
+    kept: [],
+    firstOfAct: new Map(),
+    leftOut: [],
   }
-  const told = new Set<string>()
   return {
-    firstAid: usable(merging, plansOf(plans.firstAid)),
-    holding: usable(merging, plansOf(plans.holding)),
-    nevers: nevers.flatMap(({ item }) => {
-      if (told.has(item.item)) return []
-      told.add(item.item)
-      return item
-    }),
-    steps: usable(merging, plansOf(plans.home)),
+    firstAid: usable(merging, plans.firstAid),
+    holding: usable(merging, plans.holding),
+    nevers,
+    steps: usable(merging, plans.home),
     leftOut: merging.leftOut,
     plans: ids,
   }

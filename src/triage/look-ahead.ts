@@ -4,6 +4,7 @@ import type { Moment } from '../../shared/moment.ts'
 import type { Level } from '../../shared/urgency.ts'
 import { atHourAfterDays, dayOf, hoursLater, partOfDay } from './calendar.ts'
 import type { PlansInPlay } from './care.ts'
+import { plansOf, preparedCare } from './care-plans.ts'
 import type { Protocol } from './prepare.ts'
 
 /** The times that an assessment names: by when to be seen, and when to look again. */
@@ -30,14 +31,21 @@ function lookAt(look: LookAgain, nowMs: number, zone: string, clock: Protocol['l
 /** When to look again, by the plans in play, soonest first. */
 export function looksAhead(protocol: Protocol, plans: PlansInPlay, now: Moment): Assessment['lookAgain'] {
   const nowMs = Date.parse(now.instant)
+  const care = preparedCare(protocol)
   const looks: { readonly atMs: number; readonly plan: string; readonly index: number }[] = []
   for (const ids of [plans.firstAid, plans.holding, plans.home]) {
-    for (const id of ids) {
-      for (const [index, look] of protocol.plansById.get(id)?.lookAgain.entries() ?? [])
-        looks.push({ atMs: lookAt(look, nowMs, now.zone, protocol.logic.clock), plan: id, index })
+    for (const { plan } of plansOf(care, ids)) {
+      for (const [index, look] of plan.lookAgain.entries())
+        looks.push({ atMs: lookAt(look, nowMs, now.zone, protocol.logic.clock), plan: plan.id, index })
     }
   }
-  return looks
-    .sort((one, other) => one.atMs - other.atMs)
-    .map(({ atMs, plan, index }) => ({ at: new Date(atMs).toISOString(), plan, index }))
+  looks.sort((one, other) => one.atMs - other.atMs)
+  // Plans name the same few times again and again, and a time is dear to write out.
+  let writtenMs = Number.NaN
+  let written = ''
+  return looks.map(({ atMs, plan, index }) => {
+    if (atMs !== writtenMs) written = new Date(atMs).toISOString()
+    writtenMs = atMs
+    return { at: written, plan, index }
+  })
 }

@@ -1,4 +1,4 @@
-import type { CarePlan, Condition, Fact, Logic, Question, Rule } from '../../shared/compiled.ts'
+import type { Condition, Fact, Logic, Question, Rule } from '../../shared/compiled.ts'
 import { rankOf } from '../../shared/urgency.ts'
 
 /** A rule with what the hot path needs worked out once. */
@@ -44,8 +44,6 @@ export interface Protocol {
   readonly signs: readonly number[]
   /** Per danger sign in `signs`, its screen and the look-now questions that name it. */
   readonly signSources: readonly (readonly SignSource[])[]
-  /** Care plans by id; content gives each id once. */
-  readonly plansById: ReadonlyMap<string, CarePlan>
   /** A zero per fact and per rule: copied for every case. */
   readonly zeroPerFact: readonly number[]
   readonly zeroPerRule: readonly number[]
@@ -184,7 +182,6 @@ export function prepare(logic: Logic): Protocol {
       const fact = logic.facts[index]
       return fact?.kind === 'sign' ? [fact.screen, ...fact.lookNow] : []
     }),
-    plansById: new Map(logic.carePlans.map(plan => [plan.id, plan])),
     zeroPerFact: logic.facts.map(() => 0),
     zeroPerRule: rules.map(() => 0),
     openPerQuestion: logic.questions.map(() => 'open'),
