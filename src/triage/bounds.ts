@@ -2,7 +2,8 @@ import type { CaseFile } from '../../shared/case-file.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { HIGHEST_RANK } from '../../shared/urgency.ts'
 import { type Known, knownOf } from './fact-states.ts'
-import { FALSE, highOf, intervalOf, lowOf, TRUE } from './intervals.ts'
+import { intervalOfFlat } from './flat-condition.ts'
+import { FALSE, highOf, lowOf, TRUE } from './intervals.ts'
 import type { PreparedRule, Protocol } from './prepare.ts'
 
 /** Where a case stands: what it gives at least and at most, and what is known. */
@@ -47,8 +48,8 @@ function lookAt(protocol: Protocol, gathered: Gathered, rules: readonly number[]
     if (gathered.looked[index] === 1) continue
     gathered.looked[index] = 1
     const rule = protocol.rules[index]
-    if (!rule?.rule.when) continue
-    const interval = intervalOf(rule.rule.when, gathered.known)
+    if (!rule?.flat) continue
+    const interval = intervalOfFlat(rule.flat, gathered.known)
     if (interval >> 2 === FALSE) continue
     gathered.intervals[index] = interval
     const low = givenAt(lowOf(interval), rule)

@@ -1,9 +1,12 @@
 import type { Condition, Fact, Logic, Question, Rule } from '../../shared/compiled.ts'
 import { rankOf } from '../../shared/urgency.ts'
+import { type FlatCondition, flatten } from './flat-condition.ts'
 
 /** A rule with what the hot path needs worked out once. */
 export interface PreparedRule {
   readonly rule: Rule
+  /** Its condition, laid out. */
+  readonly flat: FlatCondition | undefined
   /** Rank given when true, and the floor's rank when unsure (never above it). */
   readonly rank: number
   readonly floorRank: number
@@ -149,6 +152,7 @@ export function prepare(logic: Logic): Protocol {
     const rank = rankOf(rule.level)
     return {
       rule,
+      flat: rule.when && flatten(rule.when),
       rank,
       floorRank: Math.min(rankOf(rule.unsure), rank),
       concernIndex: rule.concern === undefined ? -1 : logic.concerns.indexOf(rule.concern),
