@@ -87,7 +87,8 @@ function settleQuestion(working: Working, index: number, prepared: PreparedQuest
   const answer = index === working.leftOut ? undefined : working.caseFile.answers[question.id]
   const read = answer === undefined ? undefined : readOf(question, answer)
   const stands = read !== undefined && stillStands(question, read.givenMs, working.nowMs)
-  const notChosen = concernBit >= 0 && working.concernsTold && (working.chosenBits & concernBit) === 0
+  const notChosen =
+    concernBit !== undefined && working.concernsTold && (working.chosenBits & concernBit) === 0
   if (!stands && notChosen && prepared.restsUnchosen) {
     statuses[index] = 'does-not-apply'
     return

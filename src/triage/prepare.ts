@@ -19,8 +19,8 @@ export interface PreparedRule {
 /** A question with what the hot path needs worked out once. */
 export interface PreparedQuestion {
   readonly question: Question
-  /** The bit of its concern in the answer to the question of concerns; -1 for a question of no concern. */
-  readonly concernBit: number
+  /** The bit of its concern in the answer to the question of concerns; undefined for a question of no concern. */
+  readonly concernBit: number | undefined
   /** Whether it says nothing, whatever its gate says, while its concern is not chosen and it is not answered. */
   readonly restsUnchosen: boolean
 }
@@ -140,7 +140,7 @@ function prepareQuestion(logic: Logic, question: Question): PreparedQuestion {
   const bit = logic.questions[logic.concernQuestion]?.options.indexOf(concern ?? '') ?? -1
   return {
     question,
-    concernBit: concern === undefined ? -1 : bit < 0 ? 0 : 1 << bit,
+    concernBit: concern === undefined ? undefined : bit < 0 ? 0 : 1 << bit,
     restsUnchosen: concern !== undefined && phase !== 'care' && !fromAgeDays,
   }
 }
