@@ -1,4 +1,4 @@
-import * as fc from 'fast-check'
+import fc from 'fast-check'
 import type { RecordEntry } from '../../shared/record.ts'
 
 /** Entries for tests; every animal is invented. */

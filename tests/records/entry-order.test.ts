@@ -1,4 +1,4 @@
-import * as fc from 'fast-check'
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { mergeEntries, textOf } from '../../src/records/entry-order.ts'
 import { animalEntry, someEntries, weighInEntry } from './entries.ts'

@@ -1,4 +1,4 @@
-import * as fc from 'fast-check'
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { RecordEntry } from '../../shared/record.ts'
 import { replay, startReplay } from '../../src/records/replay.ts'
