@@ -13,6 +13,8 @@ export interface Reminder {
   /** The look's place in the plan's list, which names its words; absent after the list. */
   readonly index?: number
   readonly at: string
+  /** On a look: whether it is weighed then too. */
+  readonly weigh?: true
 }
 
 const DAY_HOURS = 24
@@ -35,11 +37,8 @@ export function remindersOf(
   const nowMs = Date.parse(now.instant)
   const untilMs = hoursLater(nowMs, days * DAY_HOURS)
   const timetable = timetableOf(plan, beginning)
-  const reminders: Reminder[] = weighInsBetween(plan, beginning, nowMs, untilMs, now.zone).map(atMs => ({
-    key: `${runId}-weigh-in-${planDayOf(beginning, atMs, now.zone)}`,
-    kind: 'weigh-in',
-    at: new Date(atMs).toISOString(),
-  }))
+  const weighIns = new Set(weighInsBetween(plan, beginning, nowMs, untilMs, now.zone))
+  const reminders: Reminder[] = []
   const fromMs = next ? Date.parse(next.at) : nowMs
   for (let rank = timetable.comeBy(nowMs, now.zone); ; rank += 1) {
     const { atMs, index } = timetable.at(rank, now.zone)
@@ -50,7 +49,15 @@ export function remindersOf(
         kind: 'look',
         ...(index === undefined ? {} : { index }),
         at: new Date(atMs).toISOString(),
+        // One entry for one evening.
+        ...(weighIns.delete(atMs) ? { weigh: true as const } : {}),
       })
   }
+  for (const atMs of weighIns)
+    reminders.push({
+      key: `${runId}-weigh-in-${planDayOf(beginning, atMs, now.zone)}`,
+      kind: 'weigh-in',
+      at: new Date(atMs).toISOString(),
+    })
   return reminders.sort((one, other) => Date.parse(one.at) - Date.parse(other.at))
 }
