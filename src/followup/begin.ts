@@ -33,7 +33,9 @@ export function plansToBegin({ plans }: FollowUps, ids: readonly string[]): Foll
  */
 export function startOf(protocol: Protocol, plan: FollowUpPlan, of: BeginningOf): FollowUpStart {
   const { caseFile, now } = of
-  const known = knownOf(protocol, caseFile, now)
+  // What cannot be measured gives no urgency, but it does not lengthen the time that one may wait either.
+  const told = Object.entries(caseFile.answers).filter(([, { kind }]) => kind !== 'cannot-measure')
+  const known = knownOf(protocol, { ...caseFile, answers: Object.fromEntries(told) }, now)
   const questions = new Set(plan.limits.flatMap(({ from }) => from ?? []))
   const since = [...questions].flatMap(question => {
     const answer = caseFile.answers[question]

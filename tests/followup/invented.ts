@@ -66,9 +66,11 @@ export class Story {
 
 export const at = (instant: string, zone = LONDON): Moment => ({ instant, zone })
 
-/** The real content, compiled. */
+let loaded: ReturnType<typeof loadProtocol> | undefined
+
+/** The real content, compiled once. */
 export function realProtocol() {
-  const loaded = loadProtocol('content', 'leopard-gecko')
+  loaded ??= loadProtocol('content', 'leopard-gecko')
   if (!loaded.ok) throw new Error('the real content has faults: npm run content')
   return loaded.compilation.protocol
 }
@@ -78,4 +80,17 @@ export function realPlan(id: string): FollowUpPlan {
   const plan = realProtocol().followUps.plans[id]
   if (!plan) throw new Error(`no follow-up for ${id}`)
   return plan
+}
+
+/** The day and hour on a wall in a zone, by the machine's own calendar and not by ours: `2026-11-25 20:00`. */
+export function wall(instant: string, zone = LONDON): string {
+  const format = new Intl.DateTimeFormat('sv-SE', {
+    timeZone: zone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+  })
+  return format.format(new Date(instant))
 }

@@ -1,22 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { standingOfPlan } from '../../src/followup/standing.ts'
-import { at, INVENTED_PLAN, LONDON, Story } from './invented.ts'
+import { at, INVENTED_PLAN, LONDON, Story, wall } from './invented.ts'
 
 const NEW_YORK = 'America/New_York'
 const AUCKLAND = 'Pacific/Auckland'
 const plan = INVENTED_PLAN
-
-/** The hour and day on a wall in a zone, by the machine's own calendar and not ours. */
-function wall(instant: string, zone: string): string {
-  return new Intl.DateTimeFormat('sv-SE', {
-    timeZone: zone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-  }).format(new Date(instant))
-}
 
 const walls = (story: Story, instant: string, zone: string) =>
   standingOfPlan(plan, story.events, at(instant, zone)).due.map(look => wall(look.at, zone))
