@@ -47,8 +47,7 @@ export function theilSen(
   const highest = ranks === undefined ? Number.NaN : select(slopes, highIndex, lowIndex + 1)
   const middle = pairs >> 1
   const upper = middle < highIndex ? select(slopes, middle, lowIndex + 1, highIndex - 1) : highest
-  const slope =
-    pairs % 2 === 1 ? upper : (greatest(slopes, Math.max(lowIndex, 0), middle - 1) + upper) / 2
+  const slope = pairs % 2 === 1 ? upper : (greatest(slopes, Math.max(lowIndex, 0), middle - 1) + upper) / 2
   const limits = ranks && {
     low: between(lowest, least(slopes, lowIndex + 1, middle), ranks.low - Math.floor(ranks.low)),
     high: between(highest, greatest(slopes, middle, highIndex - 1), Math.ceil(ranks.high) - ranks.high),
