@@ -2,7 +2,10 @@ import { parseArgs } from 'node:util'
 import { EVENT_KINDS } from '../../shared/case-file.ts'
 import { calendarDay, instant, type Moment, momentSchema } from '../../shared/moment.ts'
 import { type Fault, failure, type Result, shown, success } from '../../shared/result.ts'
-import { atHourAfterDays, dayOf, isZone } from '../triage/calendar.ts'
+import type { DateOrder } from '../records/csv/dates.ts'
+import { type MassUnit, unitNamed } from '../records/csv/file-words.ts'
+import { instantIn } from '../records/zone.ts'
+import { isZone } from '../triage/calendar.ts'
 
 /** One `--event DATE:KIND`, with what may follow: `=SHARE` of a tail, `=seen`, and `:NAME` of the animal. */
 export interface WordedEvent {
@@ -20,11 +23,16 @@ export interface TrendWords {
   /** `YYYY-MM-DD`: the hatch date of every animal whose file gives none. */
   readonly born?: string
   readonly scaleStepGrams?: number
+  /** What dates such as 3/4/2025 mean, and the unit of weights without one, where the file does not tell. */
+  readonly dateOrder?: DateOrder
+  readonly unit?: MassUnit
   readonly events: readonly WordedEvent[]
 }
 
+const DATE_ORDERS: readonly DateOrder[] = ['day-first', 'month-first']
+
 const USAGE =
-  'FILE.csv or - for standard input, then --born DATE, --event DATE:KIND (repeated), --scale-step GRAMS, --now INSTANT, --zone ZONE'
+  'FILE.csv or - for standard input, then --born DATE, --event DATE:KIND (repeated), --scale-step GRAMS, --dates day-first|month-first, --unit UNIT, --now INSTANT, --zone ZONE'
 
 /** Reads the command's own words; `kindsSeen` are kinds that content knows besides those of the record. */
 export function trendWords(words: readonly string[], kindsSeen: readonly string[]): Result<TrendWords> {
@@ -47,6 +55,11 @@ export function trendWords(words: readonly string[], kindsSeen: readonly string[
   const scaleStepGrams = step === undefined ? undefined : Number(step)
   if (scaleStepGrams !== undefined && !(scaleStepGrams > 0 && scaleStepGrams <= 50))
     refuse('--scale-step', step ?? '', 'a number of grams above 0 and up to 50')
+  const dateOrder = DATE_ORDERS.find(order => order === values.dates)
+  if (values.dates !== undefined && dateOrder === undefined)
+    refuse('--dates', values.dates, DATE_ORDERS.join(' or '))
+  const unit = values.unit === undefined ? undefined : unitNamed(values.unit)
+  if (values.unit !== undefined && unit === undefined) refuse('--unit', values.unit, 'g, kg, oz or lb')
   if (faults.length > 0 || file === undefined || !now.success) return failure(faults)
   if (born !== undefined && Date.parse(born) > Date.parse(now.data.instant))
     refuse('--born', born, 'a day that is not in the future')
@@ -63,6 +76,8 @@ export function trendWords(words: readonly string[], kindsSeen: readonly string[
     events,
     ...(born === undefined ? {} : { born }),
     ...(scaleStepGrams === undefined ? {} : { scaleStepGrams }),
+    ...(dateOrder === undefined ? {} : { dateOrder }),
+    ...(unit === undefined ? {} : { unit }),
   })
 }
 
@@ -76,6 +91,8 @@ function parsedWords(words: readonly string[]) {
           born: { type: 'string' },
           event: { type: 'string', multiple: true },
           'scale-step': { type: 'string' },
+          dates: { type: 'string' },
+          unit: { type: 'string' },
           now: { type: 'string' },
           zone: { type: 'string' },
         },
@@ -106,8 +123,5 @@ function eventOf(text: string, now: Moment, kindsSeen: readonly string[]): Worde
 }
 
 function startOfDay(day: string, zone: string): string {
-  const noonMs = Date.parse(`${day}T12:00:00Z`)
-  // Noon in UTC is the next day already where clocks are thirteen hours ahead.
-  const startMs = [0, -1].map(days => atHourAfterDays(noonMs, days, 0, zone)).find(ms => dayOf(ms, zone) === day)
-  return new Date(startMs ?? noonMs).toISOString()
+  return new Date(instantIn(zone)(Date.parse(`${day}T00:00:00Z`))).toISOString()
 }
