@@ -78,18 +78,24 @@ function assign(
   return byAnimal
 }
 
-/** What the rows of one animal say of it: of several different entries the newest stands. */
+/** What the rows of one animal say of it: where they differ, the newest stands. */
 function mergedKept(
   rows: readonly WeightRow[],
   kept: ReadonlyMap<number, Kept>,
   faults: Fault[],
 ): Omit<Kept, 'faults'> {
-  const inOrder = [...rows].sort((one, other) => Date.parse(one.weighIn.at) - Date.parse(other.weighIn.at))
+  const newestOf = new Map<Kept, string>()
+  for (const { row, weighIn } of rows) {
+    const said = kept.get(row)
+    if (said === undefined) continue
+    const newest = newestOf.get(said)
+    if (newest === undefined || weighIn.at > newest) newestOf.set(said, weighIn.at)
+  }
   let merged: Omit<Kept, 'faults'> = {}
-  for (const { row } of inOrder) {
-    const { faults: wrong, ...about } = kept.get(row) ?? { faults: [] }
+  const inOrder = [...newestOf].sort(([, one], [, other]) => Date.parse(one) - Date.parse(other))
+  for (const [{ faults: wrong, ...said }] of inOrder) {
     faults.push(...wrong)
-    merged = { ...merged, ...about }
+    merged = { ...merged, ...said }
   }
   return merged
 }
@@ -102,16 +108,20 @@ function animalOf(
   rows: readonly WeightRow[],
   { hatchedOn, ...place }: Omit<Kept, 'faults'>,
   worded: readonly WordedEvent[],
-  { born, scaleStepGrams }: TrendWords,
+  { born, scaleStepGrams, now }: TrendWords,
 ): ShelfAnimal {
   const hatched = hatchedOn ?? born
+  const latest = new Date(now.instant).toISOString()
+  const today = dayOf(Date.parse(latest), now.zone)
   return {
     name,
     ...(Object.keys(place).length === 0 ? {} : { place }),
     ...(hatched === undefined ? {} : { hatchedOn: hatched }),
     weighIns: rows.map(({ weighIn: { at, massGrams, scaleStepGrams: own } }) => {
       const step = own ?? scaleStepGrams
-      return { at, massGrams, ...(step === undefined ? {} : { scaleStepGrams: step }) }
+      // A day alone means noon; this morning it stands for what was weighed before now.
+      const taken = at > latest && dayOf(Date.parse(at), now.zone) === today ? latest : at
+      return { at: taken, massGrams, ...(step === undefined ? {} : { scaleStepGrams: step }) }
     }),
     events: worded.flatMap(({ at, kind, share, seen }) =>
       isRecordKind(kind)

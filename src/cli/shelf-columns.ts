@@ -30,16 +30,25 @@ export function keptColumns(text: string): Result<Map<number, Kept>> {
   const hatchedAt = at(COLUMNS.hatchedOn)
   const kept = new Map<number, Kept>()
   if (hatchedAt < 0 && Object.values(places).every(place => place < 0)) return success(kept)
+  // Most rows of an animal say the same of it: they share one object, by which they are told apart from the rest.
+  const sayings = new Map<string, Kept>()
   for (const { row, cells } of table.value.rows) {
     const cell = (place: number) => (place < 0 ? '' : (cells[place] ?? '').trim())
-    const hatched = hatchedOf(cell(hatchedAt), row)
-    const [room, rack, tub] = [cell(places.room), cell(places.rack), cell(places.tub)]
-    kept.set(row, {
+    const [room, rack, tub, hatchedText] = [cell(places.room), cell(places.rack), cell(places.tub), cell(hatchedAt)]
+    const saying = [room, rack, tub, hatchedText].join('\n')
+    const known = sayings.get(saying)
+    if (known !== undefined) {
+      kept.set(row, known)
+      continue
+    }
+    const made: Kept = {
       ...(room === '' ? {} : { room }),
       ...(rack === '' ? {} : { rack }),
       ...(tub === '' ? {} : { tub }),
-      ...hatched,
-    })
+      ...hatchedOf(hatchedText, row),
+    }
+    sayings.set(saying, made)
+    kept.set(row, made)
   }
   return success(kept)
 }
