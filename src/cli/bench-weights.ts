@@ -87,7 +87,8 @@ export function wholeShelf(compiled: CompiledProtocol, weights: WeightsContent):
   const text = ['animal,room,rack,tub,date,weight (g)', ...rows].join('\r\n')
   const run = () => {
     const animals = readShelf(text, { file: '-', now: NOW, events: [] })
-    if (!animals.ok) throw new Error(animals.faults.map(({ field, value }) => `${field}: ${value}`).join('\n'))
+    if (!animals.ok)
+      throw new Error(animals.faults.map(({ field, value }) => `${field}: ${value}`).join('\n'))
     return JSON.stringify(shelfReport(shelfOf(animals.value, compiled, weights, NOW), compiled, weights, NOW))
   }
   run()

@@ -48,7 +48,11 @@ function keyOf(name: string): string {
 function asFault(question: FileQuestion): Fault {
   const { row, text } = question
   if (question.kind === 'unit')
-    return { field: `row ${row}`, value: shown(text), accepted: 'a unit in the header, or --unit g, kg, oz or lb' }
+    return {
+      field: `row ${row}`,
+      value: shown(text),
+      accepted: 'a unit in the header, or --unit g, kg, oz or lb',
+    }
   const { dayFirst, monthFirst } = question
   return {
     field: `row ${row}`,
@@ -100,8 +104,7 @@ function mergedKept(
   return merged
 }
 
-const isRecordKind = (kind: string): kind is AnimalEvent['kind'] =>
-  EVENT_KINDS.some(known => known === kind)
+const isRecordKind = (kind: string): kind is AnimalEvent['kind'] => EVENT_KINDS.some(known => known === kind)
 
 function animalOf(
   name: string,
@@ -133,14 +136,17 @@ function animalOf(
 }
 
 /** Weights of a day that has not come, or from before the animal hatched. A day alone may lie later today. */
-function timeFaults(rows: readonly WeightRow[], animal: ShelfAnimal, { now }: TrendWords): Fault[] {
-  const today = dayOf(Date.parse(now.instant), now.zone)
-  return rows.flatMap(({ row, weighIn }) => {
-    const day = dayOf(Date.parse(weighIn.at), now.zone)
+function timeFaults(rows: readonly WeightRow[], { hatchedOn }: ShelfAnimal, { now }: TrendWords): Fault[] {
+  const latest = new Date(now.instant).toISOString()
+  const today = dayOf(Date.parse(latest), now.zone)
+  return rows.flatMap(({ row, weighIn: { at } }) => {
+    // The day where the animal lives is worked out only where it can matter: a shelf has many rows.
+    const mayBeAhead = at > latest
+    const mayBeBefore = hatchedOn !== undefined && at.slice(0, 10) <= hatchedOn
+    if (!mayBeAhead && !mayBeBefore) return []
+    const day = dayOf(Date.parse(at), now.zone)
     const fault = (accepted: string) => [{ field: `row ${row}`, value: day, accepted }]
     if (day > today) return fault(`a day up to ${today}`)
-    return animal.hatchedOn !== undefined && day < animal.hatchedOn
-      ? fault(`a day from its hatching on, ${animal.hatchedOn}`)
-      : []
+    return hatchedOn !== undefined && day < hatchedOn ? fault(`a day from its hatching on, ${hatchedOn}`) : []
   })
 }

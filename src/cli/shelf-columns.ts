@@ -34,7 +34,12 @@ export function keptColumns(text: string): Result<Map<number, Kept>> {
   const sayings = new Map<string, Kept>()
   for (const { row, cells } of table.value.rows) {
     const cell = (place: number) => (place < 0 ? '' : (cells[place] ?? '').trim())
-    const [room, rack, tub, hatchedText] = [cell(places.room), cell(places.rack), cell(places.tub), cell(hatchedAt)]
+    const [room, rack, tub, hatchedText] = [
+      cell(places.room),
+      cell(places.rack),
+      cell(places.tub),
+      cell(hatchedAt),
+    ]
     const saying = [room, rack, tub, hatchedText].join('\n')
     const known = sayings.get(saying)
     if (known !== undefined) {

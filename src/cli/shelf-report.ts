@@ -17,14 +17,18 @@ export function shelfOf(
   now: Moment,
 ): Shelf {
   const protocol = prepare(compiled.logic)
-  return shelf(animals, shelfPolicyOf(compiled, weights), now, animal => levelOfWeights(protocol, animal, now))
+  return shelf(animals, shelfPolicyOf(compiled, weights), now, animal =>
+    levelOfWeights(protocol, animal, now),
+  )
 }
 
 /** The numbers of content in the shape that the shelf takes; the grid worst first. */
 function shelfPolicyOf({ logic }: CompiledProtocol, weights: WeightsContent): ShelfPolicy {
   const { trend, flags, weighAgain, grownFromDays, shelf: group } = weights
   const loss = logic.facts.find((fact): fact is WeightLossFact => fact.kind === 'weight-loss')
-  const grid = (loss?.grid ?? []).map((cell, index) => ({ id: loss?.options[index] ?? '', ...cell })).reverse()
+  const grid = (loss?.grid ?? [])
+    .map((cell, index) => ({ id: loss?.options[index] ?? '', ...cell }))
+    .reverse()
   return { ...group, weight: { ...logic.weight, trend, flags, weighAgain }, grid, grownFromDays }
 }
 

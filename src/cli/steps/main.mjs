@@ -40,7 +40,10 @@ const COMMANDS = {
     run: script('trend'),
   },
   condition: { does: 'read looks and measures: condition -- FILE|-', run: script('condition') },
-  schema: { does: 'print a JSON Schema: schema -- case|assessment|condition|protocol', run: script('schema') },
+  schema: {
+    does: 'print a JSON Schema: schema -- case|assessment|condition|protocol',
+    run: script('schema'),
+  },
   protocol: { does: 'print the whole protocol for a reader', run: script('protocol') },
   bench: { does: 'measure speed and size: bench [-- PREFIX]', run: script('bench') },
   proof: { does: 'run the long proofs and record them', run: script('proof') },
