@@ -11,7 +11,9 @@ import { prepare } from '../triage/prepare.ts'
 import { readCaseFile } from '../triage/read-case-file.ts'
 import { wizardMachine } from '../wizard/machine.ts'
 import { harderCase, typicalCase } from './bench-cases.ts'
+import { tenYears, wholeShelf, windowRatio } from './bench-weights.ts'
 import { realProtocol } from './real-protocol.ts'
+import { realWeights } from './real-weights.ts'
 import { buildIfNeeded } from './steps/build.mjs'
 import { DIST, inProject } from './steps/places.mjs'
 
@@ -28,7 +30,8 @@ function print(name: string, value: number, unit: string): void {
   if (wanted(name)) process.stdout.write(`${JSON.stringify({ name, value, unit })}\n`)
 }
 
-const logic: Logic = realProtocol().logic
+const compiled = realProtocol()
+const logic: Logic = compiled.logic
 const protocol = prepare(logic)
 
 /** Calls in a second on one core: the best of five rounds, after a warm-up. */
@@ -201,7 +204,17 @@ async function sizes(): Promise<void> {
   print('content.all.brotliBytes', total(files.filter(isContent).map(path => join(DIST, path))), 'bytes')
 }
 
+/** Reading weight records. */
+function trends(): void {
+  const places = (value: number) => Math.round(value * 1000) / 1000
+  if (wanted('trend.window.ratio'))
+    print('trend.window.ratio', places(windowRatio()), "times the library's slope alone")
+  if (wanted('trend.tenYears.ms')) print('trend.tenYears.ms', places(tenYears(compiled, realWeights())), 'ms')
+  if (wanted('trend.shelf.ms')) print('trend.shelf.ms', places(wholeShelf(compiled, realWeights())), 'ms')
+}
+
 if (wantedGroup('assess.')) speeds()
+if (wantedGroup('trend.')) trends()
 if (wantedGroup('enumerate.')) enumerations()
 if (wantedGroup('protocol.load')) loading()
 if (wantedGroup('walk.')) walks()
