@@ -46,11 +46,14 @@ class Evaluation {
   readonly #known = new Map<string, Worlds>()
   readonly chosen: readonly string[] | undefined
 
-  constructor(
-    readonly logic: Logic,
-    readonly caseFile: CaseFile,
-    readonly now: Moment,
-  ) {
+  readonly logic: Logic
+  readonly caseFile: CaseFile
+  readonly now: Moment
+
+  constructor(logic: Logic, caseFile: CaseFile, now: Moment) {
+    this.logic = logic
+    this.caseFile = caseFile
+    this.now = now
     this.#nowMs = Date.parse(now.instant)
     const answer = caseFile.answers[logic.questions[logic.concernQuestion]!.id]
     this.chosen = answer?.kind === 'several' ? answer.chosen : undefined
@@ -114,7 +117,9 @@ class Evaluation {
     const names = this.logic.questions[question]!.options.filter((_, at) => options & (1 << at))
     if (answer.kind === 'choice') return only(names.includes(answer.choice) ? 2 : 0)
     if (answer.kind === 'several' && answer.chosen.some(name => names.includes(name))) return only(2)
-    return only(answer.kind === 'cannot-tell' || (answer.kind === 'several' && answer.rest === 'cannot-tell') ? 1 : 0)
+    return only(
+      answer.kind === 'cannot-tell' || (answer.kind === 'several' && answer.rest === 'cannot-tell') ? 1 : 0,
+    )
   }
 
   #banded(fact: BandFact, options: number): Worlds {
@@ -125,7 +130,10 @@ class Evaluation {
       const option = this.logic.questions[fact.question]!.options.indexOf(answer.choice)
       return only(fact.bands.some((band, at) => band.option === option && options & (1 << at)) ? 2 : 0)
     }
-    const began = answer.kind === 'since' ? Date.parse(answer.began) : 0
+    // A beginning that is not sure counts at its worse end, and never lies ahead.
+    const spreadMs =
+      answer.kind === 'since' ? answer.uncertaintyHours * 3_600_000 * (fact.worse === 'lower' ? 1 : -1) : 0
+    const began = answer.kind === 'since' ? Math.min(Date.parse(answer.began) + spreadMs, this.#nowMs) : 0
     const value =
       answer.kind === 'amount'
         ? answer.amount

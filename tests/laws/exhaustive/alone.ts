@@ -1,6 +1,6 @@
-import type { Protocol, PreparedRule } from '../../../src/triage/prepare.ts'
-import { lowOf } from '../../../src/triage/intervals.ts'
 import { givenAt, standingOf } from '../../../src/triage/bounds.ts'
+import { lowOf } from '../../../src/triage/intervals.ts'
+import type { PreparedRule, Protocol } from '../../../src/triage/prepare.ts'
 import type { Desk } from './desk.ts'
 import { ALWAYS, type Expression, NEVER } from './expressions.ts'
 import { type FoundCase, findCase } from './search.ts'
@@ -47,23 +47,33 @@ export function decidingOf(protocol: Protocol, rule: PreparedRule): Deciding {
   const alone = without(others, false)
   if (alone) return { kind: 'alone', found: alone }
   const found = without(others, true)
-  const near = others.filter(other => other.concernIndex < 0 || other.concernIndex === rule.concernIndex)
+  const speakingIn = ({ caseFile, now }: FoundCase, inScopeOnly: boolean) => {
+    const { intervals, chosen } = standingOf(protocol, caseFile, now)
+    const bits = chosen.flatMap((one, at) => (one ? [at] : []))
+    return others.filter(
+      other =>
+        (!inScopeOnly || inScopeOf(bits)(other)) &&
+        givenAt(lowOf(intervals[protocol.rules.indexOf(other)]!), other) >= rank,
+    )
+  }
   if (!found) {
-    const single = near.filter(other => !without([other], true))
-    if (single.length > 0) return { kind: 'dominated', by: single.map(one => one.rule.id) }
+    // Each case in which a candidate is silent leaves only those that speak in it.
+    const dominating: string[] = []
+    const first = without([], true)
+    if (!first) throw new Error(`${rule.rule.id} never holds`)
+    let candidates = speakingIn(first, true)
+    for (let one = candidates.shift(); one; one = candidates.shift()) {
+      const silent = without([one], true)
+      if (!silent) dominating.push(one.rule.id)
+      else candidates = candidates.filter(other => speakingIn(silent, true).includes(other))
+    }
+    if (dominating.length > 0) return { kind: 'dominated', by: dominating }
   }
   // Take a rule that speaks in each case left, until no case is left; then leave out what is not needed.
   const cover: PreparedRule[] = []
   const covering = (rules: readonly PreparedRule[]) => without(rules, !found)
   for (let left = covering(cover); left; left = covering(cover)) {
-    const { intervals, chosen } = standingOf(protocol, left.caseFile, left.now)
-    const bits = chosen.flatMap((one, at) => (one ? [at] : []))
-    const speaking = others.find(
-      other =>
-        !cover.includes(other) &&
-        (found !== undefined || inScopeOf(bits)(other)) &&
-        givenAt(lowOf(intervals[protocol.rules.indexOf(other)]!), other) >= rank,
-    )
+    const speaking = speakingIn(left, !found).find(other => !cover.includes(other))
     if (!speaking) throw new Error(`${rule.rule.id}: alone in ${JSON.stringify(left.caseFile)}`)
     cover.push(speaking)
   }

@@ -21,7 +21,7 @@ export interface ChartStart {
   /** Answers given before the first question, as the start button gives one. */
   readonly answered?: Readonly<Record<string, Answer>>
   /** Looks at each state: one case that reaches it, its bounds, and the question it asks, if any. */
-  readonly onState?: (caseFile: CaseFile, bounds: Bounds, question: number | undefined) => void
+  readonly onState?: (caseFile: CaseFile, bounds: Bounds, question: number | undefined, now: Moment) => void
 }
 
 export interface Bounds {
@@ -61,17 +61,20 @@ class ChartWalk {
   #answerSets = 0n
   #longest = 0
 
-  constructor(
-    readonly protocol: Protocol,
-    readonly start: ChartStart,
-  ) {
+  readonly protocol: Protocol
+  readonly start: ChartStart
+
+  constructor(protocol: Protocol, start: ChartStart) {
+    this.protocol = protocol
+    this.start = start
     this.#residues = new Residues(protocol, deskOf(protocol, start.now), start.concerns)
     this.#concernPlace = protocol.urgencyQuestions.indexOf(protocol.logic.concernQuestion)
     this.#answered = new Set(Object.keys(start.answered ?? {}).map(id => protocol.questionIndex.get(id)!))
   }
 
   #fault(message: string): void {
-    if (this.#faults.length < MOST_FAULTS) this.#faults.push(`${this.start.concerns.join(' and ')}: ${message}`)
+    if (this.#faults.length < MOST_FAULTS)
+      this.#faults.push(`${this.start.concerns.join(' and ')}: ${message}`)
   }
 
   #settled(left: readonly Left[], one: AnswerClass): Left[] {
@@ -119,7 +122,11 @@ class ChartWalk {
     const { rules, logic } = this.protocol
     if (this.#residues.isForeign(question)) return
     for (const [index, one] of state.left)
-      if (index >= 0 && this.#residues.causes(rules[index]!) && this.#residues.leavesOn(one, question).length > 0)
+      if (
+        index >= 0 &&
+        this.#residues.causes(rules[index]!) &&
+        this.#residues.leavesOn(one, question).length > 0
+      )
         this.#fault(`${logic.questions[question]!.id} is passed by and ${rules[index]!.rule.id} needs it`)
   }
 
@@ -137,12 +144,17 @@ class ChartWalk {
       this.#fault(
         `the program stands at ${standing.lower} to ${standing.upper} and asks ${next}, the walk at ${state.lower} to ${upper} and asks ${question}: ${JSON.stringify(caseFile)}`,
       )
-    this.start.onState?.(caseFile, { lower: state.lower, upper }, question)
+    this.start.onState?.(caseFile, { lower: state.lower, upper }, question, this.start.now)
   }
 
   #end(state: State, chosen: boolean): void {
-    if (state.lower !== HIGHEST_RANK && state.left.some(([index]) => index >= 0 && this.#residues.causes(this.protocol.rules[index]!)))
-      this.#fault(`the line ends unsettled: ${JSON.stringify(caseOfWay(this.protocol, state.way, this.start.answered))}`)
+    if (
+      state.lower !== HIGHEST_RANK &&
+      state.left.some(([index]) => index >= 0 && this.#residues.causes(this.protocol.rules[index]!))
+    )
+      this.#fault(
+        `the line ends unsettled: ${JSON.stringify(caseOfWay(this.protocol, state.way, this.start.answered))}`,
+      )
     this.#states += 1
     this.#compare(state, undefined, chosen)
     this.#outcomes.set(state.lower, (this.#outcomes.get(state.lower) ?? 0n) + state.answerSets)
@@ -153,9 +165,15 @@ class ChartWalk {
 
   #isOver = (state: State, chosen: boolean) =>
     state.lower === HIGHEST_RANK ||
-    (chosen && !state.left.some(([index]) => index >= 0 && this.#residues.causes(this.protocol.rules[index]!)))
+    (chosen &&
+      !state.left.some(([index]) => index >= 0 && this.#residues.causes(this.protocol.rules[index]!)))
 
-  #step(state: State, question: number, place: number, add: (from: State, kept: Residue, one?: AnswerClass) => void) {
+  #step(
+    state: State,
+    question: number,
+    place: number,
+    add: (from: State, kept: Residue, one?: AnswerClass) => void,
+  ) {
     const chosen = place > this.#concernPlace
     if (this.#isOver(state, chosen)) {
       this.#end(state, chosen)
@@ -196,7 +214,9 @@ class ChartWalk {
           before.length = Math.max(before.length, length)
           return
         }
-        const way = one ? { before: from.way, question, answer: one.answer, weighIns: one.weighIns } : from.way
+        const way = one
+          ? { before: from.way, question, answer: one.answer, weighIns: one.weighIns }
+          : from.way
         next.set(key, { ...kept, way, walks: from.walks, answerSets, length })
       }
       for (const state of layer.values()) this.#step(state, question, place, add)

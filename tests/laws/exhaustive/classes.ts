@@ -69,7 +69,9 @@ function* listedAnswers(protocol: Protocol, index: number, now: Moment): Generat
 /** Numbers that fall one into each band of the question's facts, ascending. */
 function bandNumbers(bands: readonly (Fact & { readonly kind: 'band' })[]): number[] {
   const edges = new Set(
-    bands.flatMap(fact => fact.bands.flatMap(({ from, below }) => [from, below].filter(e => e !== undefined))),
+    bands.flatMap(fact =>
+      fact.bands.flatMap(({ from, below }) => [from, below].filter(e => e !== undefined)),
+    ),
   )
   const sorted = [...edges].sort((one, other) => one - other)
   // A whole day below the first edge: days are calendar days, so less may fall on the edge itself.
@@ -83,7 +85,11 @@ function* weighings(now: Moment): Generator<readonly WeighIn[]> {
     for (const apartDays of [3, 7, 10, 13, 14, 20, 28, 40])
       for (const percent of [0, 6, 11, 21, 30])
         yield [
-          { at: new Date(nowMs - (staleDays + apartDays) * DAY_MS).toISOString(), massGrams: 60, scaleStepGrams: 0.1 },
+          {
+            at: new Date(nowMs - (staleDays + apartDays) * DAY_MS).toISOString(),
+            massGrams: 60,
+            scaleStepGrams: 0.1,
+          },
           {
             at: new Date(nowMs - staleDays * DAY_MS - 1000).toISOString(),
             massGrams: 60 * (1 - percent / 100),
@@ -94,14 +100,21 @@ function* weighings(now: Moment): Generator<readonly WeighIn[]> {
 
 /** The answers to the questions of one protocol at one moment, and their classes. */
 export class AnswerBook {
-  readonly #written = new Map<string, { readonly list: readonly Written[]; readonly facts: ReadonlyMap<number, number> }>()
+  readonly #written = new Map<
+    string,
+    { readonly list: readonly Written[]; readonly facts: ReadonlyMap<number, number> }
+  >()
   readonly #classes = new Map<string, Classes>()
 
-  constructor(
-    readonly protocol: Protocol,
-    readonly table: Expressions,
-    readonly now: Moment,
-  ) {}
+  readonly protocol: Protocol
+  readonly table: Expressions
+  readonly now: Moment
+
+  constructor(protocol: Protocol, table: Expressions, now: Moment) {
+    this.protocol = protocol
+    this.table = table
+    this.now = now
+  }
 
   #answers(index: number, asking: Asking) {
     const key = `${index} ${asking}`
@@ -156,11 +169,12 @@ export class AnswerBook {
         for (let bits = 0; bits < 1 << lines; bits += 1) {
           const here = (rest << lines) + bits
           if (rest === 0 && rests === 2) worse.push([here, (1 << lines) + bits])
-          for (let at = 0; at < lines; at += 1)
-            if (!(bits & (1 << at))) worse.push([here, here + (1 << at)])
+          for (let at = 0; at < lines; at += 1) if (!(bits & (1 << at))) worse.push([here, here + (1 << at)])
         }
     } else if (logic.facts[question.fact]?.ordered) {
-      const places = question.options.map(option => place(one => one.kind === 'choice' && one.choice === option))
+      const places = question.options.map(option =>
+        place(one => one.kind === 'choice' && one.choice === option),
+      )
       for (const [at, next] of places.slice(1).entries()) worse.push([places[at]!, next])
       if (cannotTell >= 0 && places.length > 0) worse.push([places[0]!, cannotTell])
     }
@@ -170,7 +184,9 @@ export class AnswerBook {
         return own?.kind === 'band' ? [own.worse] : []
       }),
     )
-    const numbers = list.flatMap(({ answer }, at) => (answer?.kind === 'since' || answer?.kind === 'amount' ? [at] : []))
+    const numbers = list.flatMap(({ answer }, at) =>
+      answer?.kind === 'since' || answer?.kind === 'amount' ? [at] : [],
+    )
     if (directions.size === 1)
       for (const [at, next] of numbers.slice(1).entries()) {
         if (directions.has('higher')) worse.push([numbers[at]!, next])
@@ -192,7 +208,9 @@ export class AnswerBook {
       return readAs(intervalOf({ kind: 'atom', fact, options: leaf.options }, known), leaf.reading)
     const sure = ((known.lowOptions[fact] ?? 0) & leaf.options) === 0 ? FALSE : TRUE
     const value =
-      leaf.part === 'weighed' ? sure | (sure << 2) : (known.lowRest[fact] ?? 0) | ((known.highRest[fact] ?? 0) << 2)
+      leaf.part === 'weighed'
+        ? sure | (sure << 2)
+        : (known.lowRest[fact] ?? 0) | ((known.highRest[fact] ?? 0) << 2)
     return readAs(value, leaf.reading)
   }
 
@@ -203,7 +221,12 @@ export class AnswerBook {
     if (before) return before
     const { list, facts } = this.#answers(index, asking)
     const bySignature = new Map<string, number>()
-    const classes: { answer: Answer | undefined; weighIns: readonly WeighIn[] | undefined; values: Map<number, number>; standsFor: bigint }[] = []
+    const classes: {
+      answer: Answer | undefined
+      weighIns: readonly WeighIn[] | undefined
+      values: Map<number, number>
+      standsFor: bigint
+    }[] = []
     const weighed = new Set<string>()
     const classOf = list.map(({ answer, weighIns, known }) => {
       const values = leaves.map(leaf => this.#value(this.table.leaves[leaf]!, known, facts))
@@ -216,7 +239,13 @@ export class AnswerBook {
         classes[already]!.standsFor += counts
         return already
       }
-      const made = classes.push({ answer, weighIns, values: new Map(leaves.map((leaf, at) => [leaf, values[at]!])), standsFor: counts }) - 1
+      const made =
+        classes.push({
+          answer,
+          weighIns,
+          values: new Map(leaves.map((leaf, at) => [leaf, values[at]!])),
+          standsFor: counts,
+        }) - 1
       bySignature.set(signature, made)
       return made
     })

@@ -52,12 +52,17 @@ export class Compiler {
   readonly #gates = new Map<number, Expression>()
 
   /** @param weighedBefore whether the record may hold weigh-ins before the question for them is asked */
-  constructor(
-    readonly protocol: Protocol,
-    readonly table: Expressions,
-    readonly now: Moment,
-    readonly weighedBefore: boolean,
-  ) {}
+  readonly protocol: Protocol
+  readonly table: Expressions
+  readonly now: Moment
+  readonly weighedBefore: boolean
+
+  constructor(protocol: Protocol, table: Expressions, now: Moment, weighedBefore: boolean) {
+    this.protocol = protocol
+    this.table = table
+    this.now = now
+    this.weighedBefore = weighedBefore
+  }
 
   gate(question: number): Expression {
     const known = this.#gates.get(question)

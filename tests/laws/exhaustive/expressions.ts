@@ -44,13 +44,18 @@ interface Entry {
   readonly leaves: readonly number[]
 }
 
+// Functions inside hot functions are kept nameless or moved out: the runner names each one anew at every call.
 const packed = (low: number, high: number) => low | (high << 2)
+const ascending = (one: number, other: number) => one - other
+
+function endAs(value: number, reading: Reading): number {
+  return value === TRUE || (reading === 'some' && value > FALSE) ? TRUE : FALSE
+}
 
 /** An interval read more coarsely. */
 export function readAs(interval: number, reading: Reading): number {
   if (reading === 'full') return interval
-  const end = (value: number) => (value === TRUE || (reading === 'some' && value > FALSE) ? TRUE : FALSE)
-  return packed(end(lowOf(interval)), end(highOf(interval)))
+  return packed(endAs(lowOf(interval), reading), endAs(highOf(interval), reading))
 }
 
 function nth(ends: readonly number[], count: number): number {
@@ -87,14 +92,17 @@ export class Expressions {
     if (low === high) return packed(low, high)
     const known = this.#known.get(key)
     if (known !== undefined) return known
-    const leaves =
-      shape.kind === 'leaf'
-        ? [shape.leaf]
-        : [...new Set(parts.flatMap(part => this.leavesOf(part)))].sort((one, other) => one - other)
+    const leaves = shape.kind === 'leaf' ? [shape.leaf] : this.#leavesIn(parts)
     if (leaves.length === 0) return packed(low, high)
     const made = this.#entries.push({ shape, low, high, leaves }) + 15
     this.#known.set(key, made)
     return made
+  }
+
+  #leavesIn(parts: readonly Expression[]): number[] {
+    const leaves = new Set<number>()
+    for (const part of parts) for (const leaf of this.leavesOf(part)) leaves.add(leaf)
+    return [...leaves].sort(ascending)
   }
 
   leaf(leaf: Leaf): Expression {
@@ -107,33 +115,42 @@ export class Expressions {
     return made
   }
 
-  #joined(kind: 'all' | 'any', given: readonly Expression[]): Expression {
-    const worst = (one: number, other: number) =>
-      kind === 'all' ? Math.min(one, other) : Math.max(one, other)
-    let low = kind === 'all' ? TRUE : FALSE
-    let high = low
-    const parts = new Set<Expression>()
-    const take = (one: Expression): void => {
+  /** The parts of a joined condition, those of the same kind written out; joins the settled ones into one interval. */
+  #parts(kind: 'all' | 'any', given: readonly Expression[], parts: Set<Expression>, settled: number): number {
+    let low = lowOf(settled)
+    let high = highOf(settled)
+    for (const one of given) {
       if (one < 16) {
-        low = worst(low, lowOf(one))
-        high = worst(high, highOf(one))
-        return
+        low = kind === 'all' ? Math.min(low, lowOf(one)) : Math.max(low, lowOf(one))
+        high = kind === 'all' ? Math.min(high, highOf(one)) : Math.max(high, highOf(one))
+        continue
       }
       const { shape } = this.#entry(one)
-      if (shape.kind === kind) shape.of.forEach(take)
-      else parts.add(one)
+      if (shape.kind === kind) {
+        const inner = this.#parts(kind, shape.of, parts, packed(low, high))
+        low = lowOf(inner)
+        high = highOf(inner)
+      } else parts.add(one)
     }
-    given.forEach(take)
-    const settled = packed(low, high)
-    if (parts.size === 0) return settled
-    if (settled !== (kind === 'all' ? ALWAYS : NEVER)) parts.add(settled)
-    const of = [...parts].sort((one, other) => one - other)
+    return packed(low, high)
+  }
+
+  #joined(kind: 'all' | 'any', given: readonly Expression[]): Expression {
+    const parts = new Set<Expression>()
+    const neutral = kind === 'all' ? ALWAYS : NEVER
+    const settled = this.#parts(kind, given, parts, neutral)
+    if (parts.size === 0 || settled === (kind === 'all' ? NEVER : ALWAYS)) return settled
+    let low = lowOf(settled)
+    let high = highOf(settled)
+    for (const part of parts) {
+      const entry = this.#entry(part)
+      low = kind === 'all' ? Math.min(low, entry.low) : Math.max(low, entry.low)
+      high = kind === 'all' ? Math.min(high, entry.high) : Math.max(high, entry.high)
+    }
+    if (low === high) return packed(low, high)
+    if (settled !== neutral) parts.add(settled)
+    const of = [...parts].sort(ascending)
     if (of.length === 1) return of[0] ?? NEVER
-    for (const part of of) {
-      if (part < 16) continue
-      low = worst(low, this.low(part))
-      high = worst(high, this.high(part))
-    }
     return this.#store({ kind, of }, `${kind} ${of.join(' ')}`, low, high, of)
   }
 
@@ -244,9 +261,13 @@ export class Expressions {
     const known = memo.get(one)
     if (known !== undefined) return known
     const { shape, leaves } = this.#entry(one)
-    const settle = (part: Expression) => this.settle(part, values, memo)
     const made = leaves.some(leaf => values.has(leaf))
-      ? this.#map(shape, settle, (_, place) => values.get(place) ?? one, settle)
+      ? this.#map(
+          shape,
+          part => this.settle(part, values, memo),
+          (_, place) => values.get(place) ?? one,
+          gate => this.settle(gate, values, memo),
+        )
       : one
     memo.set(one, made)
     return made

@@ -51,11 +51,14 @@ export class Residues {
   readonly #unasked = new Map<string, Map<Expression, Expression>>()
   readonly #ahead: readonly ReadonlySet<number>[]
 
-  constructor(
-    readonly protocol: Protocol,
-    readonly desk: Desk,
-    readonly concerns: readonly string[],
-  ) {
+  readonly protocol: Protocol
+  readonly desk: Desk
+  readonly concerns: readonly string[]
+
+  constructor(protocol: Protocol, desk: Desk, concerns: readonly string[]) {
+    this.protocol = protocol
+    this.desk = desk
+    this.concerns = concerns
     const { urgencyQuestions } = protocol
     this.#ahead = [...urgencyQuestions, -1].map((_, place) => new Set(urgencyQuestions.slice(place)))
   }
@@ -100,7 +103,10 @@ export class Residues {
       for (const leaf of table.leavesOf(one)) {
         const { question, options } = table.leaves[leaf]!
         if (question === logic.concernQuestion)
-          values.set(leaf, this.concerns.some(one => options === 1 << logic.concerns.indexOf(one)) ? ALWAYS : NEVER)
+          values.set(
+            leaf,
+            this.concerns.some(one => options === 1 << logic.concerns.indexOf(one)) ? ALWAYS : NEVER,
+          )
         else if (this.isForeign(question)) values.set(leaf, NEVER)
       }
     const memo = new Map<Expression, Expression>()
@@ -129,16 +135,13 @@ export class Residues {
     for (const [index, one] of pairs)
       if (index >= 0) lower = Math.max(lower, givenAt(table.low(one), rules[index]!))
     const left: Left[] = []
-    const keep = (index: number, rule: PreparedRule, one: Expression): boolean => {
-      if (table.isSettled(one) || givenAt(table.high(one), rule) <= lower) return false
-      left.push([index, one])
-      return true
-    }
     const askable = new Set<number>()
     for (const [index, one] of pairs) {
       const rule = rules[index]
       if (!rule || !this.causes(rule) || rule.rank <= lower) continue
-      if (!keep(index, rule, table.read(one, readingAt(rule, lower)))) continue
+      const open = table.read(one, readingAt(rule, lower))
+      if (table.isSettled(open) || givenAt(table.high(open), rule) <= lower) continue
+      left.push([index, open])
       for (const question of rule.questions)
         if (this.#ahead[place]!.has(question) && !this.isForeign(question)) askable.add(question)
     }
@@ -148,9 +151,11 @@ export class Residues {
     for (const [index, one] of pairs) {
       const rule = rules[index]
       if (!rule || this.causes(rule) || rule.rank <= lower) continue
-      keep(index, rule, this.#withoutAsking(table.read(one, readingAt(rule, lower)), key, never))
+      const open = this.#withoutAsking(table.read(one, readingAt(rule, lower)), key, never)
+      if (!table.isSettled(open) && givenAt(table.high(open), rule) > lower) left.push([index, open])
     }
-    for (const [index, one] of pairs) if (index < 0 && askable.has(-1 - index) && one !== ALWAYS) left.push([index, one])
+    for (const [index, one] of pairs)
+      if (index < 0 && askable.has(-1 - index) && one !== ALWAYS) left.push([index, one])
     return { lower, left }
   }
 }

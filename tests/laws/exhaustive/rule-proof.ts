@@ -1,10 +1,10 @@
-import type { Answer, CaseFile, WeighIn } from '../../../shared/case-file.ts'
+import type { CaseFile } from '../../../shared/case-file.ts'
 import type { Moment } from '../../../shared/moment.ts'
-import { highOf, lowOf } from '../../../src/triage/intervals.ts'
 import type { PreparedRule, Protocol } from '../../../src/triage/prepare.ts'
 import type { AnswerBook } from './classes.ts'
 import { type Desk, deskOf, momentsOf } from './desk.ts'
 import { ALWAYS, type Expression, type Expressions, NEVER, OPEN } from './expressions.ts'
+import { breaks, caseOfWay, type Relation, type Way } from './rule-way.ts'
 
 /**
  * One rule over every way of answering the questions it mentions, with their gates, "can't tell", "can't measure",
@@ -12,14 +12,6 @@ import { ALWAYS, type Expression, type Expressions, NEVER, OPEN } from './expres
  * the state, so that all ways are counted and none is listed. For the laws two cases that differ in one answer go
  * side by side to the end, for every such pair of answers and whatever the other answers are.
  */
-
-type Relation = 'worse' | 'narrower' | 'unmeasured'
-
-interface Way {
-  readonly before: Way | undefined
-  readonly answer?: readonly [question: number, answer: Answer | undefined, weighIns: readonly WeighIn[] | undefined]
-  readonly concern?: number
-}
 
 /** One case on its way: what is left of the rule, and what a question not asked now says. */
 interface Side {
@@ -37,6 +29,8 @@ interface State {
   readonly weighing: Expression
   readonly way: Way | undefined
   readonly pairAt?: string
+  /** For a worse answer: the question. */
+  readonly worseAt?: number
   combinations: bigint
   answerSets: bigint
 }
@@ -52,44 +46,24 @@ export interface RuleProof {
   readonly holdsIn: bigint
   /** A case in which it holds, and the moment. */
   readonly witness: { readonly caseFile: CaseFile; readonly now: Moment } | undefined
+  /** Questions at which a worse answer can make less of this one rule; others must then make up for it. */
+  readonly lessWhenWorse: readonly number[]
   readonly faults: readonly string[]
 }
-
-function caseOfWay(protocol: Protocol, end: Way | undefined, now: Moment, concernsKnown: boolean): CaseFile {
-  const { logic } = protocol
-  const answers: Record<string, Answer> = {}
-  const weighIns: WeighIn[] = []
-  const chosen: number[] = []
-  for (let way = end; way; way = way.before) {
-    if (way.concern !== undefined) chosen.push(way.concern)
-    if (!way.answer) continue
-    const [question, answer, weighed] = way.answer
-    if (answer) answers[logic.questions[question]!.id] = answer
-    weighIns.push(...(weighed ?? []))
-  }
-  if (concernsKnown)
-    answers[logic.questions[logic.concernQuestion]!.id] = {
-      kind: 'several',
-      chosen: logic.concerns.filter((_, at) => chosen.includes(at)),
-      rest: 'no',
-      given: now.instant,
-    }
-  return { animal: {}, answers, weighIns, events: [], readings: [] }
-}
-
-const breaks = (relation: Relation, one: number, other: number): boolean =>
-  lowOf(other) < lowOf(one) || (relation === 'narrower' ? highOf(other) > highOf(one) : highOf(other) < highOf(one))
 
 class RuleWalk {
   readonly #table: Expressions
   readonly #book: AnswerBook
   states = 0
 
-  constructor(
-    readonly protocol: Protocol,
-    readonly rule: PreparedRule,
-    readonly desk: Desk,
-  ) {
+  readonly protocol: Protocol
+  readonly rule: PreparedRule
+  readonly desk: Desk
+
+  constructor(protocol: Protocol, rule: PreparedRule, desk: Desk) {
+    this.protocol = protocol
+    this.rule = rule
+    this.desk = desk
     this.#table = desk.table
     this.#book = desk.book
   }
@@ -109,10 +83,16 @@ class RuleWalk {
     for (const state of states) {
       const { one, other, relation } = state
       // Two cases of which the same is left come to the same.
-      if (other && one.left === other.left && one.unasked === other.unasked && one.concernsKnown === other.concernsKnown)
+      if (
+        other &&
+        one.left === other.left &&
+        one.unasked === other.unasked &&
+        one.concernsKnown === other.concernsKnown
+      )
         continue
-      if (other && relation && one.left < 16 && other.left < 16 && !breaks(relation, one.left, other.left)) continue
-      const key = `${side(one)}|${side(other)}|${relation}|${state.weighing}`
+      if (other && relation && one.left < 16 && other.left < 16 && !breaks(relation, one.left, other.left))
+        continue
+      const key = `${side(one)}|${side(other)}|${relation}|${state.worseAt}|${state.weighing}`
       const before = found.get(key)
       if (before) {
         before.combinations += state.combinations
@@ -169,7 +149,9 @@ class RuleWalk {
       const leaves = this.#leavesOn([one.left, weighing, ...(other ? [other.left] : [])], question)
       const { classes } = this.#book.classesOf(question, leaves, isWeighing ? 'with-record' : 'asked')
       const unasked = (side: Side) =>
-        new Map(leaves.map(leaf => [leaf, this.#table.leaves[leaf]!.part === 'weighed' ? NEVER : side.unasked]))
+        new Map(
+          leaves.map(leaf => [leaf, this.#table.leaves[leaf]!.part === 'weighed' ? NEVER : side.unasked]),
+        )
       const shutUnasked = unasked(one)
       const after = (side: Side, at: number | undefined): Side => ({
         ...side,
@@ -197,6 +179,7 @@ class RuleWalk {
           one: after(one, from),
           other: after(one, to),
           relation,
+          ...(relation === 'worse' ? { worseAt: question } : {}),
           weighing: ALWAYS,
           pairAt: `${id}: ${JSON.stringify([from === undefined ? 'not asked' : classes[from]!.answer, classes[to]!.answer])}`,
         })
@@ -230,7 +213,8 @@ class RuleWalk {
     ])
     const concernOf = (question: number) => logic.questions[question]!.concern
     const isOfPhase = (question: number, phase: string) => logic.questions[question]!.phase === phase
-    for (const question of asked.filter(one => isOfPhase(one, 'danger'))) layer = this.#answer(layer, question)
+    for (const question of asked.filter(one => isOfPhase(one, 'danger')))
+      layer = this.#answer(layer, question)
     const bits = this.#table.leavesOf(left).flatMap(leaf => {
       const { question, options } = this.#table.leaves[leaf]!
       return question === logic.concernQuestion ? [31 - Math.clz32(options)] : []
@@ -249,7 +233,8 @@ class RuleWalk {
       )
     })
     for (const question of asked)
-      if (!isOfPhase(question, 'danger') && concernOf(question) === undefined) layer = this.#answer(layer, question)
+      if (!isOfPhase(question, 'danger') && concernOf(question) === undefined)
+        layer = this.#answer(layer, question)
     return layer
   }
 }
@@ -261,25 +246,43 @@ export function proveRule(protocol: Protocol, rule: PreparedRule): RuleProof {
   let answerSets = 0n
   let holdsIn = 0n
   let states = 0
+  const lessWhenWorse = new Set<number>()
   let witness: RuleProof['witness']
   for (const now of momentsOf(protocol, [rule])) {
     const walk = new RuleWalk(protocol, rule, deskOf(protocol, now))
-    for (const { one, other, relation, way, pairAt, ...counted } of walk.run()) {
+    for (const { one, other, relation, way, pairAt, worseAt, ...counted } of walk.run()) {
       const id = rule.rule.id
-      if (one.left >= 16 || (other && other.left >= 16)) faults.push(`${id}: not settled by its own questions`)
+      if (one.left >= 16 || (other && other.left >= 16))
+        faults.push(`${id}: not settled by its own questions`)
       else if (other && relation) {
+        if (!breaks(relation, one.left, other.left)) continue
+        if (worseAt !== undefined) {
+          lessWhenWorse.add(worseAt)
+          continue
+        }
         const caseFile = JSON.stringify(caseOfWay(protocol, way, now, one.concernsKnown))
-        if (breaks(relation, one.left, other.left) && faults.length < 5)
+        if (faults.length < 5)
           faults.push(`${id}: ${relation}: ${pairAt}: ${one.left} then ${other.left} in ${caseFile}`)
       } else {
         combinations += counted.combinations
         answerSets += counted.answerSets
         if (one.left !== ALWAYS) continue
         holdsIn += counted.answerSets
-        if (!witness || one.concernsKnown) witness = { caseFile: caseOfWay(protocol, way, now, one.concernsKnown), now }
+        if (!witness || one.concernsKnown)
+          witness = { caseFile: caseOfWay(protocol, way, now, one.concernsKnown), now }
       }
     }
     states += walk.states
   }
-  return { rule: rule.rule.id, questions: rule.questions.length, combinations, answerSets, states, holdsIn, witness, faults }
+  return {
+    rule: rule.rule.id,
+    questions: rule.questions.length,
+    combinations,
+    answerSets,
+    states,
+    holdsIn,
+    witness,
+    lessWhenWorse: [...lessWhenWorse],
+    faults,
+  }
 }

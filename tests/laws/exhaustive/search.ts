@@ -88,17 +88,24 @@ class Search {
   /** Questions that a season's gate reads: a shut gate has a season of its own there, so no answer beats another. */
   readonly #unbeaten: ReadonlySet<number>
 
-  constructor(
-    readonly protocol: Protocol,
-    readonly now: Moment,
-    readonly wanted: Wanted,
-    readonly chosen: readonly number[],
-  ) {
+  readonly protocol: Protocol
+  readonly now: Moment
+  readonly wanted: Wanted
+  readonly chosen: readonly number[]
+
+  constructor(protocol: Protocol, now: Moment, wanted: Wanted, chosen: readonly number[]) {
+    this.protocol = protocol
+    this.now = now
+    this.wanted = wanted
+    this.chosen = chosen
     this.#desk = deskOf(protocol, now)
     const { logic } = protocol
     this.#questions = protocol.urgencyQuestions.filter(question => {
       const { concern } = logic.questions[question]!
-      return question !== logic.concernQuestion && (concern === undefined || chosen.includes(logic.concerns.indexOf(concern)))
+      return (
+        question !== logic.concernQuestion &&
+        (concern === undefined || chosen.includes(logic.concerns.indexOf(concern)))
+      )
     })
     this.#unbeaten = new Set(
       logic.facts.flatMap((fact, at) => (fact.kind === 'season' ? questionsOfFact(logic, at) : [])),
@@ -114,7 +121,8 @@ class Search {
       const { concern } = logic.questions[question]!
       if (question === logic.concernQuestion)
         values.set(leaf, this.chosen.some(bit => options === 1 << bit) ? ALWAYS : NEVER)
-      else if (concern !== undefined && !this.chosen.includes(logic.concerns.indexOf(concern))) values.set(leaf, NEVER)
+      else if (concern !== undefined && !this.chosen.includes(logic.concerns.indexOf(concern)))
+        values.set(leaf, NEVER)
     }
     return table.settle(one, values, new Map())
   }
@@ -122,18 +130,31 @@ class Search {
   #on = (one: Expression, question: number) =>
     this.#desk.table.leavesOf(one).filter(leaf => this.#desk.table.leaves[leaf]!.question === question)
 
-  #moves(question: number, holds: Expression, silent: Expression, forked: boolean): (readonly [AnswerClass, AnswerClass])[] {
+  #moves(
+    question: number,
+    holds: Expression,
+    silent: Expression,
+    forked: boolean,
+  ): (readonly [AnswerClass, AnswerClass])[] {
     const { book } = this.#desk
     const holding = this.#on(holds, question)
     const silencing = this.#on(silent, question)
     const leaves = [...new Set([...holding, ...silencing])].sort((one, other) => one - other)
     const { classes } = book.classesOf(question, leaves)
     if (question === this.wanted.worseAt && !forked)
-      return book.pairsOf(question, leaves).worse.map(([one, other]) => [classes[one]!, classes[other]!] as const)
+      return book
+        .pairsOf(question, leaves)
+        .worse.map(([one, other]) => [classes[one]!, classes[other]!] as const)
     const value = (one: AnswerClass, leaf: number) => one.values.get(leaf) ?? NEVER
     const beats = (one: AnswerClass, other: AnswerClass) =>
-      silencing.every(leaf => highOf(value(one, leaf)) <= lowOf(value(other, leaf)) || value(one, leaf) === value(other, leaf)) &&
-      holding.every(leaf => lowOf(value(one, leaf)) >= highOf(value(other, leaf)) || value(one, leaf) === value(other, leaf))
+      silencing.every(
+        leaf =>
+          highOf(value(one, leaf)) <= lowOf(value(other, leaf)) || value(one, leaf) === value(other, leaf),
+      ) &&
+      holding.every(
+        leaf =>
+          lowOf(value(one, leaf)) >= highOf(value(other, leaf)) || value(one, leaf) === value(other, leaf),
+      )
     const kept = this.#unbeaten.has(question)
       ? classes
       : classes.filter(one => !classes.some(other => other !== one && beats(other, one)))
@@ -153,7 +174,8 @@ class Search {
     const key = `${place} ${holds} ${silent} ${forked}`
     if (this.#failed.has(key)) return false
     this.looks += 1
-    if (this.looks > MOST_LOOKS) throw new Error(`${this.wanted.rule.rule.id}: more states than can be searched`)
+    if (this.looks > MOST_LOOKS)
+      throw new Error(`${this.wanted.rule.rule.id}: more states than can be searched`)
     for (const [one, other] of this.#moves(question, holds, silent, forked)) {
       this.#taken.push([question, one, other])
       const left = this.#settle(holds, one)
@@ -187,7 +209,8 @@ class Search {
       }
       // An answer to a question that another concern asks is not part of the case.
       for (const { id, concern } of logic.questions)
-        if (concern !== undefined && !this.chosen.includes(logic.concerns.indexOf(concern))) delete answers[id]
+        if (concern !== undefined && !this.chosen.includes(logic.concerns.indexOf(concern)))
+          delete answers[id]
       for (const taken of this.#taken) {
         const one = taken[side]
         if (one.answer) answers[logic.questions[taken[0]]!.id] = one.answer
@@ -195,7 +218,11 @@ class Search {
       }
       return { animal: {}, answers, weighIns, events: [], readings: [] }
     }
-    return { caseFile: made(1), now: this.now, ...(this.wanted.worseAt === undefined ? {} : { worse: made(2) }) }
+    return {
+      caseFile: made(1),
+      now: this.now,
+      ...(this.wanted.worseAt === undefined ? {} : { worse: made(2) }),
+    }
   }
 }
 
