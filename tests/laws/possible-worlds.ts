@@ -12,21 +12,32 @@ import { lossCell } from '../../src/measure/lossCell.ts'
  */
 
 type Truth = 0 | 1 | 2
-type Worlds = ReadonlySet<Truth>
+/** A set of truth values: bit 0 for no, bit 1 for unsure, bit 2 for yes. */
+type Worlds = number
 
-const ANY: Worlds = new Set<Truth>([0, 1, 2])
-const NO: Worlds = new Set<Truth>([0])
+const TRUTHS: readonly Truth[] = [0, 1, 2]
+const ANY: Worlds = 0b111
+const NO: Worlds = 0b001
+const YES: Worlds = 0b100
 const DAY_MS = 86_400_000
 
-const only = (truth: Truth): Worlds => new Set([truth])
-const least = (one: Truth, other: Truth): Truth => (one < other ? one : other)
-const greatest = (one: Truth, other: Truth): Truth => (one > other ? one : other)
+const only = (truth: Truth): Worlds => 1 << truth
+const holding = (worlds: Worlds): Truth[] => TRUTHS.filter(truth => worlds & (1 << truth))
 
-function combined(one: Worlds, other: Worlds, of: (one: Truth, other: Truth) => Truth): Worlds {
-  const made = new Set<Truth>()
-  for (const first of one) for (const second of other) made.add(of(first, second))
-  return made
+/** For every two sets, the set of what their members come to together. */
+function tableOf(together: (one: Truth, other: Truth) => Truth): readonly Worlds[] {
+  return Array.from({ length: 64 }, (_, at) => {
+    let made = 0
+    for (const one of holding(at >> 3))
+      for (const other of holding(at & 7)) made |= only(together(one, other))
+    return made
+  })
 }
+
+const LEAST = tableOf((one, other) => (one < other ? one : other))
+const GREATEST = tableOf((one, other) => (one > other ? one : other))
+const combined = (one: Worlds, other: Worlds, table: readonly Worlds[]): Worlds =>
+  table[(one << 3) | other] ?? 0
 
 /** Wall-clock day number of an instant in a zone, by the formatter of the platform. */
 function dayNumber(instantMs: number, zone: string): number {
@@ -67,36 +78,36 @@ class Evaluation {
       return known
     }
     const parts = condition.of.map(part => this.condition(part))
-    if (condition.kind === 'all') return parts.reduce((one, other) => combined(one, other, least), only(2))
-    if (condition.kind === 'any') return parts.reduce((one, other) => combined(one, other, greatest), NO)
+    if (condition.kind === 'all') return parts.reduce((one, other) => combined(one, other, LEAST), YES)
+    if (condition.kind === 'any') return parts.reduce((one, other) => combined(one, other, GREATEST), NO)
     // How many parts are true, and how many are more than false, in each world.
     let counts = new Set(['0 0'])
     for (const part of parts) {
       const next = new Set<string>()
       for (const count of counts)
-        for (const truth of part) {
+        for (const truth of holding(part)) {
           const [sure = 0, some = 0] = count.split(' ').map(Number)
           next.add(`${sure + (truth === 2 ? 1 : 0)} ${some + (truth > 0 ? 1 : 0)}`)
         }
       counts = next
     }
-    return new Set(
-      [...counts].map((count): Truth => {
-        const [sure = 0, some = 0] = count.split(' ').map(Number)
-        return sure >= condition.count ? 2 : some >= condition.count ? 1 : 0
-      }),
-    )
+    let made = 0
+    for (const count of counts) {
+      const [sure = 0, some = 0] = count.split(' ').map(Number)
+      made |= only(sure >= condition.count ? 2 : some >= condition.count ? 1 : 0)
+    }
+    return made
   }
 
   #gate(question: number): Worlds {
     const { gate } = this.logic.questions[question]!
-    return gate ? this.condition(gate) : only(2)
+    return gate ? this.condition(gate) : YES
   }
 
   #behindGate(question: number, worlds: Worlds): Worlds {
     const gate = this.#gate(question)
-    if (![...gate].some(truth => truth > 0)) return NO
-    return gate.has(0) ? new Set([...worlds, 0 as const]) : worlds
+    if (gate === NO) return NO
+    return gate & NO ? worlds | NO : worlds
   }
 
   #standing(question: number) {
@@ -172,9 +183,9 @@ class Evaluation {
         return this.#weighed(fact, options)
       case 'season': {
         const question = fact.hemisphere.fact
-        const applies = [...this.#gate(question)].some(truth => truth > 0)
+        const applies = this.#gate(question) !== NO
         if (applies && !this.#standing(question)) return ANY
-        const south = applies && this.#said(question, 1 << fact.hemisphere.south).has(2)
+        const south = applies && this.#said(question, 1 << fact.hemisphere.south) === YES
         const inNorth = Number(
           new Intl.DateTimeFormat('en', { timeZone: this.now.zone, month: 'numeric' }).format(this.#nowMs),
         )
@@ -185,7 +196,7 @@ class Evaluation {
       case 'sign':
         return [fact.screen, ...fact.lookNow]
           .map(place => this.#behindGate(place.fact, this.#said(place.fact, place.options)))
-          .reduce((one, other) => combined(one, other, greatest), NO)
+          .reduce((one, other) => combined(one, other, GREATEST), NO)
     }
   }
 }
@@ -196,7 +207,7 @@ export function worldsOf(logic: Logic, caseFile: CaseFile, now: Moment): WorldsO
   const { chosen } = evaluation
   const rules = logic.rules.map(({ when }) => {
     const worlds = when ? evaluation.condition(when) : NO
-    return { low: Math.min(...worlds) as Truth, high: Math.max(...worlds) as Truth }
+    return { low: holding(worlds)[0] ?? 0, high: holding(worlds).at(-1) ?? 0 }
   })
   let lower = 0
   let upper = chosen && chosen.length > 0 ? 0 : HIGHEST_RANK
