@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { brotliCompressSync, constants } from 'node:zlib'
 import type { CaseFile } from '../../shared/case-file.ts'
 import type { Logic } from '../../shared/compiled.ts'
-import { enumerateConcern } from '../../tests/laws/enumerate.ts'
+import { chartFigures, proveChart, proveRules, rulesFigures } from '../../tests/laws/enumerate.ts'
 import { walkCase } from '../../tests/wizard/drive.ts'
 import { assess } from '../triage/assess.ts'
 import { standingOf } from '../triage/bounds.ts'
@@ -77,34 +77,22 @@ function enumerations(): void {
     const name = `enumerate.${concern}`
     if (!wantedGroup(name)) continue
     const began = performance.now()
-    const proof = enumerateConcern(protocol, concern)
+    const ofRules = proveRules(protocol, concern)
+    const ofChart = proveChart(protocol, [concern])
     print(`${name}.seconds`, Math.round(performance.now() - began) / 1000, 'seconds')
-    const sum = (of: (rule: (typeof proof.rules)[number]) => number) =>
-      proof.rules.reduce((total, rule) => total + of(rule), 0)
-    print(`${name}.rules`, proof.rules.length, 'rules')
-    print(
-      `${name}.rulesInFull`,
-      sum(({ whole }) => (whole ? 1 : 0)),
-      'rules',
-    )
-    print(
-      `${name}.rulesDecidingAlone`,
-      sum(({ decides }) => (decides ? 1 : 0)),
-      'rules',
-    )
-    print(
-      `${name}.faults`,
-      sum(({ faults }) => faults.length),
-      'faults',
-    )
-    print(
-      `${name}.combinations`,
-      sum(({ combinations }) => combinations),
-      'combinations',
-    )
-    print(`${name}.states`, proof.chart.states, proof.chart.whole ? 'states' : 'states, walk cut short')
-    print(`${name}.walks`, proof.chart.walks, proof.chart.whole ? 'walks' : 'walks, walk cut short')
-    print(`${name}.answerSets`, proof.chart.answerSets, 'answer sets')
+    const rules = rulesFigures(ofRules)
+    const chart = chartFigures(ofChart)
+    print(`${name}.rules`, rules.rules, 'rules')
+    print(`${name}.rulesInFull`, rules.rulesInFull, 'rules')
+    print(`${name}.rulesDecidingAlone`, rules.decideAlone, 'rules')
+    print(`${name}.rulesDecidingInScope`, Object.keys(rules.decideInScope).length, 'rules')
+    print(`${name}.rulesDominated`, Object.keys({ ...rules.dominatedBy, ...rules.coveredBy }).length, 'rules')
+    print(`${name}.faults`, rules.faults + chart.faults, 'faults')
+    print(`${name}.combinations`, Number(rules.combinations), 'combinations')
+    print(`${name}.states`, chart.states, 'states')
+    print(`${name}.walks`, Number(chart.walks), 'walks')
+    print(`${name}.answerSets`, Number(chart.answerSets), 'answer sets')
+    print(`${name}.longestWalk`, chart.longestWalk, 'questions')
   }
 }
 
