@@ -107,7 +107,10 @@ describe('the time circle', () => {
     for (const [, y] of points(timeArc(0.25).end)) expect(y).toBe(0)
   })
 
-  test('marks one stroke for each day', () => {
-    expect(timeArc(0.5, [0, 0.5]).days.match(/M/g)).toHaveLength(2)
+  test('marks one stroke for each place and has room for its number outside the rim', () => {
+    const { strokes, numbers, radius } = timeArc(0.5, [0.25, 1])
+    expect(strokes.match(/M/g)).toHaveLength(2)
+    expect(numbers.map(({ x, y }) => Math.hypot(x, y) > radius)).toEqual([true, true])
+    expect(numbers[0]).toMatchObject({ y: 0 })
   })
 })

@@ -146,7 +146,7 @@ test('back keeps the answer, and the list of answers changes one', async ({ page
   await goOn(page, 'Back')
   await expect(page.getByLabel(/one or more toes/)).toBeChecked()
   await walkOn(page)
-  await page.getByRole('link', { name: /See or change your answers/ }).click()
+  await page.getByRole('link', { name: /Change answers/ }).click()
   await expect(heading(page)).toHaveText('Your answers')
   await expectAccessible(page)
   await page.getByRole('button', { name: /^Change.*What worries you/ }).click()

@@ -43,6 +43,7 @@ export function BodyMap(props: BodyMapProps): VNode {
           marked={marked}
           tappable={options.flatMap(option => option.regions ?? [])}
           onTap={tap}
+          sideways
           underside
         />
       }

@@ -2,9 +2,13 @@ import { CANNOT_MEASURE, CANNOT_TELL } from '../../../shared/answers.ts'
 import type { Answer, WeighIn } from '../../../shared/case-file.ts'
 import type { Question, QuestionWords } from '../../../shared/compiled.ts'
 import type { Moment } from '../../../shared/moment.ts'
+import { presetOf, unitWords } from '../../handover/answer-words.ts'
 import { atHourAfterDays, dayOf, hoursLater } from '../../triage/calendar.ts'
 import type { LogEntry } from '../../wizard/log.ts'
-import { labels, unitWords } from '../wording/labels.ts'
+import { labels } from '../wording/labels.ts'
+
+/** The form's id: its buttons stand outside it, and its controls take their name from it. */
+export const FORM_ID = 'question-form'
 
 /** What stands in the fields of one question, before it is an answer. */
 export interface AnswerForm {
@@ -39,8 +43,7 @@ export const ON_DATE = 'on-date'
 const PRESET = 'preset:'
 export const presetValue = (at: number) => `${PRESET}${at}`
 
-const HOUR_MS = 3_600_000
-const DAY_MS = 24 * HOUR_MS
+const DAY_MS = 86_400_000
 const NUMBER = /^\d+(?:[.,]\d+)?$/
 const DAY = /^\d{4}-\d{2}-\d{2}$/
 
@@ -62,10 +65,7 @@ export function formOf(
     case 'cannot-measure':
       return entry.weighIns ? weighInForm(entry.weighIns, now) : { ...EMPTY_FORM, picked: answer.kind }
     case 'since': {
-      const hoursAgo = (Date.parse(answer.given) - Date.parse(answer.began)) / HOUR_MS
-      const at = (words?.presets ?? []).findIndex(
-        one => Math.abs(one.hoursAgo - hoursAgo) < 0.02 && one.uncertaintyHours === answer.uncertaintyHours,
-      )
+      const at = presetOf(words?.presets, answer)
       return at >= 0
         ? { ...EMPTY_FORM, picked: presetValue(at) }
         : { ...EMPTY_FORM, picked: ON_DATE, day: dayOf(Date.parse(answer.began), now.zone) }
