@@ -1,7 +1,7 @@
-import type { Page } from '@playwright/test'
+import { expect, type Page } from '@playwright/test'
 import { EMPTY_CASE_FILE } from '../../shared/answers.ts'
 import type { Answer, CaseFile } from '../../shared/case-file.ts'
-import type { Logic } from '../../shared/compiled.ts'
+import type { Logic, Question } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import type { Urgency } from '../../shared/urgency.ts'
 import { labels } from '../../src/app/wording/labels.ts'
@@ -83,3 +83,54 @@ export async function takeUp(page: Page, { log, now }: SeededCase): Promise<void
   await page.goto('/')
   await page.getByRole('button', { name: new RegExp(`^${labels.resumeTitle}`) }).click()
 }
+
+/** A case in which every question but those of the outcome itself has the mildest answer, so that each can be changed. */
+export function fullCase(now: Moment): SeededCase {
+  const log = compiled.logic.questions
+    .filter(({ phase }) => phase !== 'care')
+    .map((question): LogEntry => ({ question: question.id, answer: mildest(question, now) }))
+  const { urgency } = assess(protocol, caseFileOf(EMPTY_CASE_FILE, log), now)
+  return { name: 'every question answered', log, now, urgency }
+}
+
+function mildest(question: Question, now: Moment): Answer {
+  const given = now.instant
+  const [choice] = question.options
+  switch (question.kind) {
+    case 'several':
+      return {
+        kind: 'several',
+        chosen: question.phase === 'concern' ? question.options : [],
+        rest: 'no',
+        given,
+      }
+    case 'choice':
+      return { kind: 'choice', choice: choice ?? '', given }
+    case 'amount':
+      return { kind: 'amount', amount: question.range?.from ?? 1, given }
+    case 'since':
+      return { kind: 'since', began: given, uncertaintyHours: 12, given }
+    case 'weights':
+      return { kind: 'cannot-measure', given }
+  }
+}
+
+/** Opens one question of a case that was taken up, by the list of answers. */
+export async function openQuestion(page: Page, id: string): Promise<void> {
+  const ask = askOf(id)
+  await page.evaluate(() => {
+    location.hash = '#answers'
+  })
+  await expect(heading(page)).toHaveText(labels.reviewTitle)
+  const order = compiled.logic.questions.filter(({ phase }) => phase !== 'care').map(one => one.id)
+  await page.locator('.review-row').nth(order.indexOf(id)).getByRole('button').click()
+  await expect(heading(page)).toHaveText(ask)
+}
+
+/** What a question asks, in the words of the page. */
+export function askOf(id: string): string {
+  const parts = [compiled.dangerWords, compiled.commonWords, ...Object.values(compiled.concernWords)]
+  return parts.map(({ questions }) => questions[id]?.ask).find(ask => ask !== undefined) ?? ''
+}
+
+export const heading = (page: Page) => page.getByRole('heading', { level: 1 })

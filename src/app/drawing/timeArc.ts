@@ -18,7 +18,7 @@ export interface TimeArc {
   readonly numbers: readonly Point[]
 }
 
-const radius = 44
+const radius = 48
 const thickest = 15
 const thinnest = 4
 
@@ -44,7 +44,7 @@ export function timeArc(fraction: number, places: readonly number[] = []): TimeA
     now: onDial(0, radius),
     end: stroke(share, radius - thinnest - 4, radius + 6),
     strokes: places.map(at => stroke(at, radius - 3, radius + 3)).join(''),
-    numbers: places.map(at => onDial(at, radius + 16)),
+    numbers: places.map(at => onDial(at, radius + 13)),
   }
 }
 

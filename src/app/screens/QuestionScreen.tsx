@@ -28,14 +28,16 @@ export interface QuestionScreenProps {
 
 export function QuestionScreen(props: QuestionScreenProps): VNode {
   const { question, words, clock } = props
-  const [form, setForm] = useState(() => formOf(words, props.draft, clock()))
+  const [form, setForm] = useState(() => formOf(question, words, props.draft, clock()))
   const [faults, setFaults] = useState<FormFaults>({})
   const [lookedFirst, setLookedFirst] = useState(false)
   const formElement = useRef<HTMLFormElement>(null)
   /** So that a keyboard or a screen reader arrives there. */
-  const arriveAt = (selector: string) =>
+  const arriveAt = (...selectors: readonly string[]) =>
     requestAnimationFrame(() => {
-      const found = formElement.current?.querySelector<HTMLElement>(selector)
+      const [found] = selectors.flatMap(
+        selector => formElement.current?.querySelector<HTMLElement>(selector) ?? [],
+      )
       found?.focus()
       found?.scrollIntoView?.({ block: 'center' })
     })
@@ -49,7 +51,7 @@ export function QuestionScreen(props: QuestionScreenProps): VNode {
     if (read.ok) props.onAnswer(read.entry)
     else {
       setFaults(read.faults)
-      arriveAt('[aria-invalid], input')
+      arriveAt('[aria-invalid]', 'input')
     }
   }
   const lookFirst = () => {

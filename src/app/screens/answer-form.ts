@@ -49,6 +49,7 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/
 
 /** The fields as they stood when an answer was given. */
 export function formOf(
+  { kind }: Pick<Question, 'kind'>,
   words: QuestionWords | undefined,
   entry: LogEntry | undefined,
   now: Moment,
@@ -63,7 +64,9 @@ export function formOf(
     case 'cannot-tell':
       return { ...EMPTY_FORM, picked: answer.kind }
     case 'cannot-measure':
-      return entry.weighIns ? weighInForm(entry.weighIns, now) : { ...EMPTY_FORM, picked: answer.kind }
+      if (entry.weighIns) return weighInForm(entry.weighIns, now)
+      // Only a list shows what was picked; an empty field must not go on as something that nobody sees.
+      return kind === 'since' ? { ...EMPTY_FORM, picked: answer.kind } : EMPTY_FORM
     case 'since': {
       const at = presetOf(words?.presets, answer)
       return at >= 0

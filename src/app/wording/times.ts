@@ -49,7 +49,12 @@ export function looks({ assessment, book, locale }: Told): Look[] {
     if (what !== undefined)
       groups.set(when, { at: before?.at ?? at, what: unique([...(before?.what ?? []), what]) })
   }
-  return [...groups].map(([when, look]) => ({ when, ...look }))
+  return [...groups].map(([when, { at, what }]) => ({
+    at,
+    when,
+    // Plans that go together ask for the same: what another line says as well is said once.
+    what: what.filter(one => !what.some(other => other !== one && other.includes(one))),
+  }))
 }
 
 /** "Nobody can see it tonight", by the clock where the animal lives; by day it is "today". */

@@ -12,7 +12,7 @@ import { type OpenAndFolded, type Told, unique } from './outcome.ts'
 const BASE = 'base'
 
 /** How many reasons stand open. */
-const MOST_OPEN = 3
+const MOST_OPEN = 2
 
 /**
  * Reasons worth telling: a concern's own starting point only where nothing else was found for it. Those that make the

@@ -119,7 +119,7 @@ describe('an outcome', () => {
     expect(heading().textContent).toMatch(/^Phone a vet now/)
     await waitFor(() => expect(document.activeElement === heading()).toBe(true))
     expect(document.title).toMatch(/^Phone a vet now/)
-    expect(screen.getByText('Nobody can see it tonight')).toBeTruthy()
+    expect(screen.getByText('If nobody can see it tonight')).toBeTruthy()
     expect(screen.getByText(compiled.frame.money)).toBeTruthy()
   })
 
