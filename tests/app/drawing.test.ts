@@ -87,7 +87,7 @@ describe('the time circle', () => {
   })
 
   test('starts at the top and ends where the fraction says', () => {
-    expect(timeArc(0.25).now).toEqual({ x: 0, y: -48 })
+    expect(timeArc(0.25).now).toEqual({ x: 0, y: -44 })
     for (const [, y] of points(timeArc(0.25).end)) expect(y).toBe(0)
   })
 

@@ -18,7 +18,7 @@ export interface TimeArc {
   readonly numbers: readonly Point[]
 }
 
-const radius = 48
+const radius = 44
 const thickest = 15
 const thinnest = 4
 
@@ -38,13 +38,13 @@ export function timeArc(fraction: number, places: readonly number[] = []): TimeA
       ? ''
       : `M${pointText(onDial(0, radius))}A${size} ${half}A${size} ${pointText(onDial(share, radius))}L${inner.join('L')}Z`
   return {
-    viewBox: '-72 -72 144 144',
+    viewBox: '-66 -66 132 132',
     radius,
     band,
     now: onDial(0, radius),
     end: stroke(share, radius - thinnest - 4, radius + 6),
     strokes: places.map(at => stroke(at, radius - 3, radius + 3)).join(''),
-    numbers: places.map(at => onDial(at, radius + 13)),
+    numbers: places.map(at => onDial(at, radius + 12)),
   }
 }
 

@@ -31,8 +31,8 @@ export function TimeCircle(props: TimeCircleProps): VNode {
       <svg
         class="time-circle-dial"
         viewBox={arc.viewBox}
-        width="144"
-        height="144"
+        width="132"
+        height="132"
         aria-hidden="true"
         focusable="false"
       >

@@ -11,10 +11,11 @@ export function Folded(props: {
   readonly summary: (count: number) => string
   readonly kind?: SectionListKind
   readonly items: readonly ComponentChildren[]
+  readonly open?: boolean
 }): VNode | null {
-  const { summary, kind = 'reasons', items } = props
+  const { summary, kind = 'reasons', items, open = false } = props
   return items.length === 0 ? null : (
-    <Disclosure summary={summary(items.length)}>
+    <Disclosure summary={summary(items.length)} open={open}>
       <SectionList kind={kind} items={items} />
     </Disclosure>
   )

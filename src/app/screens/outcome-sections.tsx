@@ -77,7 +77,7 @@ export function outcomeSections(words: OutcomeToTell, urgency: Urgency): Section
   }
   // Where it is urgent, what never to do comes right after first aid; at home, after the steps.
   const order = urgent ? [doNow, neverDos, nobody] : [doNow, atHome, neverDos]
-  const all = [...order, sooner(words, urgency), why(words), more(words)]
+  const all = [...order, sooner(words, urgency), why(words, urgency), more(words)]
   return all.filter(section => section !== false)
 }
 
@@ -103,7 +103,7 @@ function sooner(words: told.Told, urgency: Urgency): Section | false {
   )
 }
 
-function why(words: told.Told): Section {
+function why(words: told.Told, urgency: Urgency): Section {
   const { open, folded } = reasons(words)
   const line = (reason: (typeof open)[number]) => <Why key={reason.rule} words={words} reason={reason} />
   const mattering = unknowns(words).filter(({ matters }) => matters)
@@ -113,12 +113,12 @@ function why(words: told.Told): Section {
     list: { kind: 'reasons', items: open.map(line) },
     more: (
       <>
-        {mattering.length === 0 ? null : (
-          <div class="plan">
-            <h3>{labels.unknown}</h3>
-            <SectionList kind="reasons" items={mattering.map(({ line: text }) => text)} />
-          </div>
-        )}
+        {/* Where a vet will see it, finding out is the vet's; at home it is worth a second look. */}
+        <Folded
+          summary={labels.unknown}
+          items={mattering.map(({ line: text }) => text)}
+          open={urgency === 'home'}
+        />
         <Folded summary={labels.moreReasons} items={folded.map(line)} />
       </>
     ),

@@ -79,7 +79,7 @@ export const never = 'Never'
 export const moreNevers = (count: number) => `More to keep from (${count})`
 export const soonerIf = 'Get help sooner if'
 export const phoneAgainIf = 'Phone again at once if'
-export const soonerMore = 'Every other sign that would change this'
+export const soonerMore = 'Other signs that change this'
 export const moreLooks = (count: number) => `Later times to look again (${count})`
 export const reasons = 'Why this answer'
 export const moreReasons = (count: number) => `Also found (${count})`
@@ -96,20 +96,20 @@ export const youSaid = 'You said'
 export const perhaps = 'You could not tell, so it may be:'
 export const notSure = 'you looked and could not tell'
 export const notFound = (count: number) => `Looked for and not found (${count})`
-export const unknown = 'Could not be told, could still change this answer'
-export const noMatter = (count: number) => `Could not be told, changes nothing here (${count})`
+export const unknown = (count: number) => `Open, could change this (${count})`
+export const noMatter = (count: number) => `Open, changes nothing (${count})`
 export const lookedNotSure = 'You looked and could not tell'
 export const neverMeasured = 'Not measured'
 export const lapsedShort = 'Answered too long ago'
 export const notAskedWhy = 'Not asked'
-export const notAsked = (count: number) => `Not asked, nothing is more urgent (${count})`
+export const notAsked = (count: number) => `Not asked, no need to (${count})`
 export const leftOut = (count: number) => `Left out on purpose (${count})`
 export const leftOutBecause = 'Left out, because:'
 export const leftOutWait = (count: number) => `Waits until a vet has seen it (${count})`
 export const otherConcerns = (count: number) => `This also touches (${count})`
 export const nobodyTonight = 'If nobody can see it tonight'
 export const nobodyToday = 'If nobody can see it today'
-export const nobodyLadder = 'Whom to phone, one after the other'
+export const nobodyLadder = 'Whom to phone, in order'
 export const moreCautions = (count: number) => `Cautions for every answer (${count})`
 export const more = 'More about this answer'
 export const version = (name: string, version: string) => `${name}, version ${version} of this guide.`

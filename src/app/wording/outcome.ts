@@ -24,6 +24,7 @@ export interface OpenAndFolded<Item> {
 
 /** How many never-dos and signs stand open: what a frightened reader takes in at a glance. */
 const MOST_OPEN = 4
+const MOST_CAUTIONS_OPEN = 2
 /** Plans stand open one after the other until this many steps are shown; the first one always does. */
 const MOST_STEPS_OPEN = 7
 
@@ -68,6 +69,12 @@ export interface PlanPart {
   readonly steps: readonly string[]
 }
 
+/** An opening that several plans share says nothing of this one. */
+function ownOpening(book: Book, opening: string | undefined): string | undefined {
+  const sharing = book.logic.carePlans.filter(({ id }) => book.plan(id)?.opening === opening)
+  return sharing.length > 1 ? undefined : opening
+}
+
 /** The owner said that there is no scale, and no weight is known. */
 function hasNoScale({ book, caseFile }: Told): boolean {
   return (
@@ -94,7 +101,9 @@ export function planParts(told: Told, items: readonly CareItem[], shown: Set<str
     withScale.push(...unique(weighing.map(({ text }) => text)))
     const rest = unique(fresh.filter(step => !weighing.includes(step)).map(({ text }) => text))
     const words = book.plan(id)
-    return rest.length === 0 ? [] : [{ id, title: words?.title ?? '', opening: words?.opening, steps: rest }]
+    return rest.length === 0
+      ? []
+      : [{ id, title: words?.title ?? '', opening: ownOpening(book, words?.opening), steps: rest }]
   })
   return withScale.length === 0
     ? parts
@@ -191,7 +200,7 @@ function groundName(book: Book, ground: Ground): string {
   return ''
 }
 
-/** Cautions that bear on what this outcome tells to do, and all the others. */
+/** Cautions that bear on what this outcome tells to do, the first few of them open, and all the others. */
 export function cautions({ book, assessment }: Told): OpenAndFolded<string> {
   const { care } = assessment
   const acts = new Set(
@@ -200,9 +209,10 @@ export function cautions({ book, assessment }: Told): OpenAndFolded<string> {
   const bears = (one: { readonly acts?: readonly CareStep['act'][] | undefined }) =>
     one.acts?.some(act => acts.has(act)) === true
   const all = book.frame.cautions
+  const open = all.filter(bears).slice(0, MOST_CAUTIONS_OPEN)
   return {
-    open: all.filter(bears).map(({ text }) => text),
-    folded: all.filter(one => !bears(one)).map(({ text }) => text),
+    open: open.map(({ text }) => text),
+    folded: all.filter(one => !open.includes(one)).map(({ text }) => text),
   }
 }
 

@@ -62,6 +62,8 @@ describe('a question', () => {
     const howTo = compiled.dangerWords.questions[compiled.logic.questions[0]?.id ?? '']?.howTo?.[0] ?? ''
     const fold = screen.getByText(howTo).closest('details')
     expect(fold?.open).toBe(false)
+    // The new screen has taken the focus to its heading first.
+    await waitFor(() => expect(document.activeElement === heading()).toBe(true))
     await press(labels.lookFirst)
     await waitFor(() => expect(fold?.open).toBe(true))
     await waitFor(() => expect(fold?.contains(document.activeElement)).toBe(true))
