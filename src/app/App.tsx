@@ -13,6 +13,7 @@ import { type Store, useWizard, type Wizard } from './use-wizard.ts'
 import { type Book, bookOf, type LaterWords } from './wording/book.ts'
 import { pastDay } from './wording/dates.ts'
 import { labels } from './wording/labels.ts'
+import { progressNotes } from './wording/progress.ts'
 
 export interface AppProps {
   readonly protocol: Protocol
@@ -255,6 +256,7 @@ function Ask(props: Shared & { wizard: Wizard; question: string; screens: LaterS
     ...(question.phase === 'danger'
       ? [labels.signsPage(signPages.indexOf(question) + 1, signPages.length)]
       : []),
+    ...progressNotes(book.frame, question),
     ...(old ? [labels.lapsed(pastDay(old.given, now, locale))] : []),
     ...(forVet ? [labels.forVet] : []),
   ]

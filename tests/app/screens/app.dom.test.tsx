@@ -2,6 +2,7 @@ import { cleanup, screen, waitFor } from '@testing-library/preact'
 import { afterEach, describe, expect, test } from 'vitest'
 import { renderStart } from '../../../src/app/prerender.tsx'
 import type { Happening } from '../../../src/app/use-wizard.ts'
+import { labels } from '../../../src/app/wording/labels.ts'
 import { compiled, goOn, heading, NIGHT, open, press, tick, toConcern } from './walk.ts'
 
 afterEach(cleanup)
@@ -52,6 +53,40 @@ describe('a question', () => {
     const [box] = screen.getAllByRole('checkbox')
     box?.click()
     await waitFor(() => expect(screen.getByRole('button', { name: 'This is what I see' })).toBeTruthy())
+  })
+
+  test('shows how to look before "can\'t tell" counts, and counts it the second time', async () => {
+    open()
+    await goOn(/None of these, go through/)
+    const before = heading().textContent
+    const howTo = compiled.dangerWords.questions[compiled.logic.questions[0]?.id ?? '']?.howTo?.[0] ?? ''
+    const fold = screen.getByText(howTo).closest('details')
+    expect(fold?.open).toBe(false)
+    // The new screen has taken the focus to its heading first.
+    await waitFor(() => expect(document.activeElement === heading()).toBe(true))
+    await press(labels.lookFirst)
+    await waitFor(() => expect(fold?.open).toBe(true))
+    await waitFor(() => expect(fold?.contains(document.activeElement)).toBe(true))
+    expect(heading().textContent).toBe(before)
+    await goOn(labels.stillCannotTell)
+  })
+
+  test('says after the urgent signs that they are done, and what it is about now', async () => {
+    open()
+    await toConcern()
+    expect(screen.getByText(labels.signsDone)).toBeTruthy()
+    const [concern] = compiled.frame.concerns
+    await tick(new RegExp(`^${concern?.name}`))
+    await goOn('Continue')
+    expect(screen.getByText(labels.nowAbout(concern?.name ?? ''))).toBeTruthy()
+  })
+
+  test('says how many lines there are, and puts its buttons after the last', async () => {
+    open()
+    await goOn(/None of these, go through/)
+    const lines = screen.getAllByRole('checkbox').length
+    expect(screen.getByText(new RegExp(`${lines} lines, then the buttons`))).toBeTruthy()
+    expect(document.querySelector('.action-bar-flows')).not.toBeNull()
   })
 
   test('refuses to go on without a concern, and says what to do', async () => {
@@ -119,7 +154,7 @@ describe('an outcome', () => {
     expect(heading().textContent).toMatch(/^Phone a vet now/)
     await waitFor(() => expect(document.activeElement === heading()).toBe(true))
     expect(document.title).toMatch(/^Phone a vet now/)
-    expect(screen.getByText('Nobody can see it tonight')).toBeTruthy()
+    expect(screen.getByText('If nobody can see it tonight')).toBeTruthy()
     expect(screen.getByText(compiled.frame.money)).toBeTruthy()
   })
 
