@@ -13,7 +13,7 @@ import { saveFile } from './save-file.ts'
 import { AskScreen } from './screens/AskScreen.tsx'
 import { PhoneScreen } from './screens/PhoneScreen.tsx'
 import { SignsScreen } from './screens/SignsScreen.tsx'
-import { type Store, useWizard } from './use-wizard.ts'
+import { type Store, useWizard, type Wizard } from './use-wizard.ts'
 import { firstLabels as labels } from './wording/first-labels.ts'
 
 export interface AppProps {
@@ -59,11 +59,10 @@ export function App(props: AppProps): VNode {
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
 
-  const steps = useBackSteps(
-    () => wizard.back(),
-    () => wizard.isUnderWay(),
-  )
+  const latest = useRef<Wizard | undefined>(undefined)
+  const steps = useBackSteps(() => latest.current ?? wizard)
   const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward })
+  latest.current = wizard
   const back = () => void wizard.back().then(steps.stepped)
   const { place, context } = wizard
   const [view, example] = steps.view.split('/')

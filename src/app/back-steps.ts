@@ -1,9 +1,11 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 
 /** Hashes that are screens of their own; any other is a place on the screen that is shown. */
 const VIEWS = /^#(?:start|phone|answers|example|anew|delete)(?:\/|$)/
+const viewNow = () => (VIEWS.test(globalThis.location.hash) ? globalThis.location.hash : '')
+const addressWithoutHash = () => globalThis.location.pathname + globalThis.location.search
 
-/** What the browser keeps with each of this visit's entries: whose it is, its place, and how many views deep it is. */
+/** What the browser keeps with each entry of this visit: whose it is, its place, and how many views deep it is. */
 interface Entry {
   readonly visit: number
   readonly at: number
@@ -14,111 +16,112 @@ function isEntry(state: unknown): state is Entry {
   return typeof state === 'object' && state !== null && 'visit' in state && 'at' in state && 'views' in state
 }
 
-const viewOf = (hash: string) => (VIEWS.test(hash) ? hash : '')
+/** What the steps ask of the case. */
+export interface Behind {
+  /** One screen of the case back. */
+  readonly back: () => Promise<void>
+  /** Whether a question or an outcome is there to go back from. */
+  readonly isUnderWay: () => boolean
+}
 
 export interface BackSteps {
-  /** The view that lies over the case, as `#phone`, or nothing. */
-  readonly view: string
   /** The next screen of the case: one more step for Back. */
   readonly forward: () => void
-  /** The screen went one step back by itself; the browser's entries follow. */
+  /** The case went one screen back by a button; the browser's entries follow. */
   readonly stepped: () => void
   /** Closes the view, however many views were gone through. */
   readonly leave: () => void
+  /** Hears the browser until the returned function is called. */
+  readonly listen: () => () => void
 }
 
 /**
  * Makes the browser's Back go one screen back, through views and through the questions of a case. Nothing of an
- * answer stands in the address or in the entry.
+ * answer stands in the address or in an entry.
  *
- * @param onBack one screen of the case back; called once for each step
- * @param inCase whether a question or an outcome is there to go back from
+ * @param behind the case as it is when it is asked
+ * @param onView told the view that lies over the case, as `#phone`, or nothing
  */
-export function useBackSteps(onBack: () => Promise<void>, inCase: () => boolean): BackSteps {
-  const [view, setView] = useState(() => viewOf(globalThis.location.hash))
-  const steps = useRef({
-    visit: Math.random(),
-    at: 0,
-    views: 0,
-    /** Per entry, whether it is a screen of the case; the others are views. */
-    isScreen: [true],
-    /** Steps back that this page asked for itself. */
-    own: 0,
-  }).current
-  const latest = useRef({ onBack, inCase })
-  latest.current = { onBack, inCase }
+function backSteps(behind: () => Behind, onView: (view: string) => void): BackSteps {
+  const { history } = globalThis
+  const visit = Math.random()
+  let at = 0
+  let views = 0
+  /** Per entry, whether it is a screen of the case; the others are views. */
+  const isScreen = [true]
+  /** Steps back that this page asked for itself. */
+  let own = 0
 
-  const bare = () => globalThis.location.pathname + globalThis.location.search
-  const push = () => {
-    steps.at += 1
-    steps.views = 0
-    steps.isScreen[steps.at] = true
-    globalThis.history.pushState({ visit: steps.visit, at: steps.at, views: 0 }, '', bare())
-    setView('')
+  const stamp = (address?: string) => history.replaceState({ visit, at, views }, '', address)
+  const forward = () => {
+    at += 1
+    views = 0
+    isScreen[at] = true
+    history.pushState({ visit, at, views }, '', addressWithoutHash())
+    onView('')
   }
-
-  useEffect(() => {
-    const { history } = globalThis
-    const stamp = () => history.replaceState({ visit: steps.visit, at: steps.at, views: steps.views }, '')
-    /** Where this visit began: what lies before it is another page, or this one before it was loaded again. */
+  const arrived = async (entry: Entry) => {
+    const left = at
+    at = entry.at
+    views = entry.views
+    onView(viewNow())
+    if (own > 0) {
+      own -= 1
+      return
+    }
+    for (let place = left; place > entry.at; place -= 1)
+      if (isScreen[place] && behind().isUnderWay()) await behind().back()
+    if (left <= entry.at || entry.views > 0) return
+    // A case that was taken up has more questions behind it than entries; one that was left has fewer.
+    if (entry.at === 0 && behind().isUnderWay()) forward()
+    if (entry.at > 0 && !behind().isUnderWay()) history.back()
+  }
+  const popped = ({ state }: PopStateEvent) => {
+    if (!isEntry(state)) return
+    // An entry of before the page was loaded again has nothing behind it any more.
+    if (state.visit === visit) void arrived(state)
+    else history.back()
+  }
+  /** A link on the page was followed: to a view, or to a place on the screen. */
+  const linked = () => {
+    const view = viewNow()
+    if (isEntry(history.state) || (view === '' && globalThis.location.hash !== '')) return
+    at += 1
+    views = view === '' ? 0 : views + 1
+    isScreen[at] = false
     stamp()
-
-    const arrived = async (entry: Entry) => {
-      const left = steps.at
-      steps.at = entry.at
-      steps.views = entry.views
-      setView(viewOf(globalThis.location.hash))
-      if (steps.own > 0) {
-        steps.own -= 1
-        return
-      }
-      for (let at = left; at > entry.at; at -= 1)
-        if (steps.isScreen[at] && latest.current.inCase()) await latest.current.onBack()
-      if (left <= entry.at || entry.views > 0) return
-      // A case that was taken up has more questions behind it than entries; one that was left has fewer.
-      if (entry.at === 0 && latest.current.inCase()) push()
-      if (entry.at > 0 && !latest.current.inCase()) history.back()
-    }
-    const popped = ({ state }: PopStateEvent) => {
-      if (!isEntry(state)) return
-      if (state.visit === steps.visit) void arrived(state)
-      else history.back()
-    }
-    /** A link on the page was followed: to a view, or to a place on the screen. */
-    const linked = () => {
-      if (isEntry(history.state)) return
-      const { hash } = globalThis.location
-      const isView = viewOf(hash) !== ''
-      if (!isView && hash !== '') return
-      steps.at += 1
-      steps.views = isView ? steps.views + 1 : 0
-      steps.isScreen[steps.at] = false
-      stamp()
-      setView(viewOf(hash))
-    }
-    globalThis.addEventListener('popstate', popped)
-    globalThis.addEventListener('hashchange', linked)
-    return () => {
-      globalThis.removeEventListener('popstate', popped)
-      globalThis.removeEventListener('hashchange', linked)
-    }
-  }, [])
-
+    onView(view)
+  }
   return {
-    view,
-    forward: push,
+    forward,
     stepped: () => {
-      if (steps.at === 0 || !steps.isScreen[steps.at - 1]) return
-      steps.own += 1
-      globalThis.history.back()
+      if (at === 0 || !isScreen[at - 1]) return
+      own += 1
+      history.back()
     },
     leave: () => {
-      if (view === '') return
-      if (steps.views > 0) globalThis.history.go(-steps.views)
-      else {
-        globalThis.history.replaceState({ visit: steps.visit, at: steps.at, views: 0 }, '', bare())
-        setView('')
+      if (views > 0) history.go(-views)
+      else if (viewNow() !== '') {
+        stamp(addressWithoutHash())
+        onView('')
+      }
+    },
+    listen: () => {
+      stamp()
+      globalThis.addEventListener('popstate', popped)
+      globalThis.addEventListener('hashchange', linked)
+      return () => {
+        globalThis.removeEventListener('popstate', popped)
+        globalThis.removeEventListener('hashchange', linked)
       }
     },
   }
+}
+
+/** The steps of this page, with the view that is open. */
+export function useBackSteps(behind: () => Behind): BackSteps & { readonly view: string } {
+  const [view, setView] = useState(viewNow)
+  const [steps] = useState(() => backSteps(behind, setView))
+  useEffect(() => steps.listen(), [steps])
+  return { ...steps, view }
 }

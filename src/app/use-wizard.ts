@@ -114,7 +114,7 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
   useEffect(() => {
     const { place, context } = latest.current
     if (engine && place.at === 'awaited') void show(engine.open(context.log, clock()))
-  }, [engine, shown])
+  })
 
   const resume = (log: readonly LogEntry[]) => {
     changing.current = false
