@@ -155,7 +155,7 @@ export function App(props: AppProps): VNode {
         setBegun(next)
         globalThis.location.hash = '#anew'
       }}
-      onLeave={leave}
+      onLeave={steps.leaveAll}
     />
   )
 

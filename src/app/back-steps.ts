@@ -29,8 +29,10 @@ export interface BackSteps {
   readonly forward: () => void
   /** The case went one screen back by a button; the browser's entries follow. */
   readonly stepped: () => void
-  /** Closes the view, however many views were gone through. */
+  /** Closes the view: to the one before it, else to the case. */
   readonly leave: () => void
+  /** Closes every view, so that the case shows. */
+  readonly leaveAll: () => void
   /** Hears the browser until the returned function is called. */
   readonly listen: () => () => void
 }
@@ -92,6 +94,14 @@ function backSteps(behind: () => Behind, onView: (view: string) => void): BackSt
     stamp()
     onView(view)
   }
+  const close = (count: number) => {
+    if (views > 0) history.go(-count)
+    // The page was opened at a view: there is nothing to go back to.
+    else if (viewNow() !== '') {
+      stamp(addressWithoutHash())
+      onView('')
+    }
+  }
   return {
     forward,
     stepped: () => {
@@ -99,13 +109,8 @@ function backSteps(behind: () => Behind, onView: (view: string) => void): BackSt
       own += 1
       history.back()
     },
-    leave: () => {
-      if (views > 0) history.go(-views)
-      else if (viewNow() !== '') {
-        stamp(addressWithoutHash())
-        onView('')
-      }
-    },
+    leave: () => close(1),
+    leaveAll: () => close(views),
     listen: () => {
       stamp()
       globalThis.addEventListener('popstate', popped)

@@ -68,6 +68,61 @@ describe('the case under way', () => {
     expect(await visit().underWay.takeUp(LOGIC)).toBeUndefined()
   })
 
+  test('one whose outcome was shown is offered with the time of it, finished or not', async () => {
+    const { underWay } = visit()
+    await underWay.append(skin, moment(0))
+    await underWay.append({ kind: 'assessed' }, moment(1))
+    expect(await visit().underWay.takeUp(LOGIC)).toMatchObject({ log: [skin.entry], outcomeAt: at(1) })
+    await underWay.append({ kind: 'finished' }, moment(2))
+    expect(await visit().underWay.takeUp(LOGIC)).toMatchObject({ log: [skin.entry], outcomeAt: at(1) })
+  })
+
+  test('an answer or a step back after the outcome makes it unfinished again', async () => {
+    const { underWay } = visit()
+    await underWay.append(skin, moment(0))
+    await underWay.append({ kind: 'assessed' }, moment(1))
+    await underWay.append({ kind: 'went-back' }, moment(2))
+    expect(await visit().underWay.takeUp(LOGIC)).not.toHaveProperty('outcomeAt')
+  })
+
+  test('what comes after a finished case goes into a copy of it', async () => {
+    const first = visit()
+    await first.underWay.append(skin, moment(0))
+    await first.underWay.append({ kind: 'assessed' }, moment(1))
+    await first.underWay.append({ kind: 'finished' }, moment(2))
+    const { store, underWay } = visit()
+    await underWay.takeUp(LOGIC)
+    await underWay.append(eyes, moment(3))
+    const cases = await store.cases()
+    expect(cases.map(({ events }) => events.map(({ kind }) => kind))).toEqual([
+      ['began', 'answered', 'assessed', 'answered'],
+      ['began', 'answered', 'assessed', 'finished'],
+    ])
+  })
+
+  test('is gone on with as itself after another was begun', async () => {
+    await visit().underWay.append(skin, moment(0))
+    const { store, underWay } = visit()
+    await underWay.takeUp(LOGIC)
+    await underWay.append({ kind: 'began' }, moment(1))
+    await underWay.goOnWithEarlier()
+    await underWay.append(eyes, moment(2))
+    const cases = await store.cases()
+    expect(cases.map(({ events }) => events.map(({ kind }) => kind))).toEqual([
+      ['began', 'answered', 'answered'],
+      ['began'],
+    ])
+  })
+
+  test('is deleted with every other, and the next one is a new one', async () => {
+    const { store, underWay } = visit()
+    await underWay.append(skin, moment(0))
+    expect(await underWay.deleteAll()).toBe(true)
+    expect(await store.cases()).toEqual([])
+    await underWay.append(eyes, moment(1))
+    expect(await visit().underWay.takeUp(LOGIC)).toMatchObject({ log: [eyes.entry] })
+  })
+
   test('two tabs on one case part into two, and nothing is lost', async () => {
     const one = visit()
     await one.underWay.append(skin, moment(0))
