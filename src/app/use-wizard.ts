@@ -80,6 +80,8 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
   const [isDeleted, setDeleted] = useState(false)
   // What is held in memory may be written later, and what was written may be lost.
   useEffect(() => store?.onStatus?.(({ kind }) => setRefused(kind === HELD_IN_MEMORY)), [store?.onStatus])
+  const earlier = isDeleted ? undefined : store?.earlier
+  const hasBegun = useRef(false)
   const changing = useRef(false)
   const keep = async (happening: Happening): Promise<void> => {
     if (!store) return
@@ -130,9 +132,11 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
     begin: (told, question) =>
       oneAtATime(async () => {
         const { place, context } = latest.current
-        const isOver =
-          context.log.length > 0 ? place.at === 'outcome' : store?.earlier?.outcomeAt !== undefined
+        // A case that was found is still the one at hand, unless one was begun since.
+        const found = hasBegun.current ? undefined : earlier?.outcomeAt
+        const isOver = context.log.length > 0 ? place.at === 'outcome' : found !== undefined
         if (isOver) await keep({ kind: 'finished' })
+        hasBegun.current = true
         await keep({ kind: 'began' })
         const now = clock()
         const log = logOfStart(part, told, now.instant)
@@ -149,7 +153,7 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
       resume(log)
       onForward()
     },
-    earlier: isDeleted ? undefined : store?.earlier,
+    earlier,
     takeUp: ({ log, outcomeAt }) =>
       oneAtATime(async () => {
         await store?.goOnWithEarlier?.()
@@ -199,7 +203,9 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
     },
     change: question => {
       changing.current = true
-      setRun(latest.current.after({ type: 'GO', question, now: clock() }))
+      const { by, context } = latest.current
+      const run = by === 'line' ? opened(context.log) : latest.current
+      setRun(run.after({ type: 'GO', question, now: clock() }))
       onForward()
     },
     details: () => {
