@@ -88,7 +88,7 @@ test('a day that cannot be is refused in every question of time', async ({ page 
 
 test('no line chosen or ticked gets a sentence where an answer is needed', async ({ page }) => {
   await page.goto('/')
-  await page.getByRole('button', { name: labels.startNone }).click()
+  await page.getByRole('button', { name: labels.startSeveral }).click()
   const { length } = compiled.logic.questions.filter(({ phase }) => phase === 'danger')
   for (let screen = 0; screen < length; screen += 1) {
     const before = await heading(page).textContent()

@@ -68,7 +68,7 @@ test('at 360 by 640 no button of a danger screen shows before its last line was 
 }) => {
   await page.setViewportSize({ width: 360, height: 640 })
   await page.goto('/')
-  await page.getByRole('button', { name: labels.startNone }).click()
+  await page.getByRole('button', { name: labels.startSeveral }).click()
   for (const { id } of compiled.logic.questions.filter(({ phase }) => phase === 'danger')) {
     const { ask = '', howTo } = compiled.dangerWords.questions[id] ?? {}
     await expect(heading(page)).toHaveText(ask)

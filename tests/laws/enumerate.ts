@@ -1,10 +1,11 @@
 import type { CaseFile } from '../../shared/case-file.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { levelOf } from '../../shared/urgency.ts'
+import { dangerPartOf } from '../../src/protocol/danger-part.ts'
 import { givenAt, standingOf } from '../../src/triage/bounds.ts'
 import { lowOf } from '../../src/triage/intervals.ts'
 import type { PreparedRule, Protocol } from '../../src/triage/prepare.ts'
-import { logOfThisAnimal } from '../../src/wizard/log.ts'
+import { logOfStart } from '../../src/wizard/log.ts'
 import { type Deciding, decidesAlone, decidingOf, worseGivesLess } from './exhaustive/alone.ts'
 import { type ChartProof, type ChartStart, walkChart } from './exhaustive/chart.ts'
 import { momentsOf } from './exhaustive/desk.ts'
@@ -59,7 +60,7 @@ export function startsOf(protocol: Protocol, concerns: readonly string[]): Chart
     ({ rule }) => rule.concern === undefined || concerns.includes(rule.concern),
   )
   return momentsOf(protocol, inScope).flatMap((now): ChartStart[] => {
-    const [said] = logOfThisAnimal(protocol.logic, now.instant)
+    const [said] = logOfStart(dangerPartOf(protocol.logic), { thisAnimal: true }, now.instant)
     return [
       { concerns, now },
       ...(said ? [{ concerns, now, answered: { [said.question]: said.answer } }] : []),

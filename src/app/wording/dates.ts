@@ -62,6 +62,12 @@ export function pastDay(instant: string, now: Moment, locale: string): string {
   return `on ${named(ms, now, locale, { day: 'numeric', month: 'long', ...(sameYear ? {} : { year: 'numeric' }) })}`
 }
 
+/** A moment gone by, with its time of day: "today at 23:10", "on Monday at 07:05". */
+export function whenWords(instant: string, now: Moment, locale: string): string {
+  const time = named(Date.parse(instant), now, locale, { hour: '2-digit', minute: '2-digit' })
+  return `${pastDay(instant, now, locale)} at ${time}`
+}
+
 /** A place on the rim of the dial, 0 to 1, with the number that stands there. */
 export interface DialMark {
   readonly at: number

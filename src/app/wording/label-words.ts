@@ -1,48 +1,17 @@
 /** What the app itself says: names of buttons and headings. Nothing clinical; that comes from content. */
 
-export const appName = 'Duskcheck'
-export const phone = 'Phone a vet'
-export const phoneTitle = 'Whom to phone'
-export const phoneLine = 'You need no answer from this page to phone a vet.'
-export const startTitle = 'What do you see right now?'
-export const startLead = 'First, signs that need a vet soon.'
-export const startOther = 'Another animal, or not sure which?'
-export const startOtherHint = (animal: string) => `This guide knows one animal: ${animal.toLowerCase()}.`
-export const startNone = 'None of these, go through the signs'
-export const resumeTitle = 'Go on where you stopped'
-export const resumeHint = (count: number) =>
-  `${count === 1 ? '1 answer is' : `${count} answers are`} kept on this device.`
-export const dropped = (count: number) =>
-  `This guide is newer: ${count === 1 ? '1 answer does' : `${count} answers do`} not fit any more and will be asked again.`
-export const exampleTitle = 'Try it with invented animals'
-export const exampleHint = 'A finished check, with data that are made up.'
+export * from './first-words.ts'
 export const exampleNotice = 'This is an example. The animal and its answers are invented.'
 export const exampleAnswers = 'The invented answers'
 export const exampleOthers = 'Other invented animals'
-
-export const back = 'Back'
 export const goOn = 'Continue'
 export const close = 'Close'
-export const wait = 'One moment, the words are still on their way.'
-export const noneOfThese = 'None of these'
-export const thisIsWhatISee = 'This is what I see'
-export const cannotTell = 'I looked and can’t tell'
-export const cannotTellRest = 'Can’t tell the rest'
 export const cannotMeasure = 'I can’t measure it now'
 export const cannotSay = 'I don’t know when'
 export const cannotWeigh = 'I can’t weigh it now'
-export const notLooked = 'I have not looked yet: show me how'
-export const pageWaits = 'Take your time. This page waits.'
-export const tickAll = 'Tick all that fit.'
 export const signsDone = 'Urgent signs: done.'
 export const nowAbout = (concern: string) => `Urgent signs: done. Now: ${concern}`
 export const nowGeneral = 'Urgent signs: done. Now a few general questions.'
-export const lines = (count: number) => `${count} lines, then the buttons.`
-export const lookFirst = 'I can’t tell'
-export const stillCannotTell = 'I looked, still can’t tell'
-export const stillCannotTellRest = 'I looked, can’t tell the rest'
-export const lookFirstLead = 'Look once like this. Then answer.'
-export const signsPage = (page: number, pages: number) => `Urgent signs, page ${page} of ${pages}`
 export const lapsed = (when: string) =>
   `You answered this ${when}. That may have changed, so please look again.`
 export const forVet = 'For the page to the vet. It changes nothing above.'
@@ -56,14 +25,10 @@ export const today = 'Weight today'
 export const earlier = 'An earlier weight'
 export const earlierHint = 'Leave it empty if you have none.'
 export const earlierDay = 'Day of the earlier weight'
-export const notSaved =
-  'This browser does not keep your answers at the moment. They last until this page is closed.'
-
 export const reviewTitle = 'Your answers'
 export const reviewLink = 'Change answers'
 export const reviewEmpty = 'There is no answer yet.'
 export const change = 'Change'
-
 export const seen = 'Be seen'
 export const by = (when: string) => `by ${when}`
 export const soonerIsBetter = 'Sooner is better.'
@@ -129,7 +94,6 @@ export const hours = (count: number) => (count === 1 ? '1 hour' : `${count} hour
 export const inHours = (count: number, clock: string) =>
   `in ${count === 1 ? '1 hour' : `${count} hours`}, at ${clock}`
 export const dial = (span: string) => `Once round is ${span} from now.`
-
 export const faults = {
   empty: (field: string, accepted: string) => `“${field}” is empty. Accepted: ${accepted}.`,
   number: (field: string, value: string, accepted: string) =>
@@ -139,3 +103,5 @@ export const faults = {
   dateAccepted: 'a day up to today',
   dateEarlier: 'a day before today',
 }
+export const outcomeFrom = (when: string) => `You got this outcome ${when}. Its times count from then.`
+export const askAgain = 'Ask again what may have changed'
