@@ -176,8 +176,10 @@ function trends(): void {
   const places = (value: number) => Math.round(value * 1000) / 1000
   if (wanted('trend.window.ratio'))
     print('trend.window.ratio', places(windowRatio()), "times the library's slope alone")
-  if (wanted('trend.tenYears.ms')) print('trend.tenYears.ms', places(tenYears(compiled, realWeights())), 'ms')
-  if (wanted('trend.shelf.ms')) print('trend.shelf.ms', places(wholeShelf(compiled, realWeights())), 'ms')
+  if (wanted('trend.tenYears.ms'))
+    print('trend.tenYears.ms', places(tenYears(compiled, realWeights(compiled))), 'ms')
+  if (wanted('trend.shelf.ms'))
+    print('trend.shelf.ms', places(wholeShelf(compiled, realWeights(compiled))), 'ms')
 }
 
 if (wantedGroup('assess.')) speeds()

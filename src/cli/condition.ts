@@ -3,6 +3,7 @@ import { faultsOf } from '../../shared/parse-faults.ts'
 import { failure, type Result, success } from '../../shared/result.ts'
 import { conditionReport } from '../measure/conditionReport.ts'
 import { givenJson, givenText } from './given-text.ts'
+import { realProtocol } from './real-protocol.ts'
 import { realWeights } from './real-weights.ts'
 import { sayFaults } from './say-faults.ts'
 
@@ -23,7 +24,7 @@ function run(words: readonly string[]): Result<unknown> {
   const parsed = conditionFileSchema.safeParse(json.value)
   if (!parsed.success) return failure(faultsOf(parsed.error, json.value, 'condition file'))
   const { name, ...input } = parsed.data
-  const { exponent, referenceLengthMillimetres, basis, evidence } = realWeights().massIndex
+  const { exponent, referenceLengthMillimetres, basis, evidence } = realWeights(realProtocol()).massIndex
   const report = conditionReport(input, { exponent, referenceLengthMillimetres })
   return success({ ...(name === undefined ? {} : { name }), ...report, scaleBasis: { basis, evidence } })
 }

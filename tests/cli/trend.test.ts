@@ -7,7 +7,7 @@ import { trendOf } from '../../src/cli/trend-of.ts'
 
 const NOW = ['--now', '2026-10-29T20:00:00Z', '--zone', 'Europe/London']
 const compiled = realProtocol()
-const weights = realWeights()
+const weights = realWeights(compiled)
 
 /** The command's own function, without a process of its own. */
 const outcome = (input: string, words: readonly string[] = []) =>
