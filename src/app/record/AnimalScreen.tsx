@@ -1,0 +1,165 @@
+/** One animal: what its weights say, the chart, what to do next. */
+import type { VNode } from 'preact'
+import { useMemo, useState } from 'preact/hooks'
+import type { AnimalRecord } from '../../../shared/record.ts'
+import type { WeightReport } from '../../measure/weightReport.ts'
+import { ActionBar } from '../parts/ActionBar.tsx'
+import { Notice } from '../parts/Notice.tsx'
+import { chartData } from './chart/chart-data.ts'
+import { WeightChart } from './chart/WeightChart.tsx'
+import { lastLook } from './condition.ts'
+import { lifeOf, type Room, reportOf } from './keeper.ts'
+import { sayNext, sayReport } from './say.ts'
+import { dayWords, numberWords, placeWords } from './words.ts'
+
+/** How much of a long record the chart shows, in days; the last is all of it. */
+const SPANS = [
+  ['3 months', 92],
+  ['1 year', 366],
+  ['All', undefined],
+] as const
+
+export interface AnimalScreenProps {
+  readonly room: Room
+  readonly kept: AnimalRecord
+  /** Begins a check with what the record knows. */
+  readonly onCheck: (kept: AnimalRecord) => void
+}
+
+export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode {
+  const { content, clock, locale } = room
+  const now = clock()
+  const report = reportOf(kept, content, now)
+  const { policy } = content
+  const said = sayReport(report, policy, now, locale)
+  const home = `#animal/${kept.animalId}`
+  const place = placeWords(kept.animal)
+  const look = lastLook(kept)
+  return (
+    <>
+      <main class="main record">
+        <div class="animal-head">
+          <h1 tabIndex={-1}>{kept.animal.name}</h1>
+          {place === '' ? null : <p class="question-hint">{place}</p>}
+        </div>
+        <div class={said.worry ? 'animal-said animal-worry' : 'animal-said'}>
+          <p class="animal-main">{said.main}</p>
+          {said.more.map(line => (
+            <p key={line}>{line}</p>
+          ))}
+        </div>
+        {report.comparison.weighAgainNow ? (
+          <Notice title="Weigh it a second time now">
+            <p>The newest weight is far from the others. A slip of the scale looks the same as a real loss.</p>
+            <p>
+              <a class="action action-main" href={`${home}/weigh`}>
+                Weigh again
+              </a>
+            </p>
+          </Notice>
+        ) : null}
+        <Chart room={room} kept={kept} report={report} />
+        <section class="section" aria-labelledby="next-title">
+          <h2 class="section-title" id="next-title">
+            Next
+          </h2>
+          {sayNext(report, now, locale).map(line => (
+            <p key={line}>{line}</p>
+          ))}
+        </section>
+        <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
+          <ul class="link-list">
+            <Way href={`${home}/happened`} words="Something happened" hint="A meal, a shed, eggs, a lost tail, a new home." />
+            <li>
+              <button class="link-card" type="button" onClick={() => onCheck(kept)}>
+                <span class="link-card-label">Start a check for {kept.animal.name}</span>
+                <span class="link-card-hint">Its weights go with it.</span>
+              </button>
+            </li>
+            <Way
+              href={`${home}/look`}
+              words="How its body looks"
+              hint={look === undefined ? 'Four looks at tail, hips, flanks and front legs.' : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`}
+            />
+            <Way href={`${home}/past`} words="All entries" hint="Read, change or take out." />
+            <Way href={`${home}/notebook`} words="Type in a notebook" hint="Many weights from paper, one line each." />
+            <Way href={`${home}/about`} words={`About ${kept.animal.name}`} hint="Hatch date, sex, tail, where it lives." />
+          </ul>
+        </nav>
+      </main>
+      <ActionBar
+        back={{ label: 'Animals', href: '#animals' }}
+        other={{ label: 'Print', onPress: () => globalThis.print() }}
+        main={{ label: 'Weigh', href: `${home}/weigh` }}
+      />
+    </>
+  )
+}
+
+function Way(props: { href: string; words: string; hint: string }): VNode {
+  return (
+    <li>
+      <a class="link-card" href={props.href}>
+        <span class="link-card-label">{props.words}</span>
+        <span class="link-card-hint">{props.hint}</span>
+      </a>
+    </li>
+  )
+}
+
+function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }): VNode | null {
+  const { room, kept, report } = props
+  const { content, clock, locale } = room
+  const [span, setSpan] = useState<number | undefined>(366)
+  const now = clock()
+  const young = lifeOf(kept.animal, content.grownFromDays, now) === 'young'
+  const data = useMemo(
+    () =>
+      chartData({
+        report,
+        events: kept.events,
+        now,
+        lossPercents: content.lossPercents,
+        spanDays: span,
+        ...(young ? { hatchedOn: kept.animal.hatchedOn, growth: content.growth } : {}),
+      }),
+    [report, kept, content, span, young],
+  )
+  if (data === undefined) return null
+  const { grams } = numberWords(locale)
+  const whole = Date.parse(now.instant) - Date.parse(report.series.readings[0]?.at ?? now.instant)
+  const { policy } = content
+  return (
+    <div>
+      {whole < 92 * 86_400_000 ? null : (
+        <div class="chart-spans no-print" role="group" aria-label="How far back">
+          {SPANS.map(([words, days]) => (
+            <button key={words} type="button" aria-pressed={days === span} onClick={() => setSpan(days)}>
+              {words}
+            </button>
+          ))}
+        </div>
+      )}
+      <WeightChart
+        data={data}
+        now={now}
+        locale={locale}
+        referenceDays={report.comparison.recent ? policy.referenceDays : policy.slowReferenceDays}
+        ofEvent={at => {
+          const step = report.series.explained.find(({ events }) => events.some(one => one.at === at))
+          if (step !== undefined && step.explainedGrams > 0)
+            return `It explains ${grams(step.explainedGrams)} of the change.`
+          const why = report.series.unexplaining.find(one => one.at === at)?.why
+          return (
+            why &&
+            {
+              notSeen: 'It was not seen, so it explains no loss.',
+              weighedTooLate: 'The next weighing was too late for it to explain a loss.',
+              notWeighedSince: 'It was not weighed since.',
+            }[why]
+          )
+        }}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,93 @@
+/** Your animals: what each weight says in a line, and a name and one tap for one more. */
+import type { VNode } from 'preact'
+import { useState } from 'preact/hooks'
+import { pastDay } from '../wording/dates.ts'
+import { newId, type Room, reportOf } from './keeper.ts'
+import { ActionBar } from '../parts/ActionBar.tsx'
+import { Field } from '../parts/Field.tsx'
+import { numberWords, placeWords } from './words.ts'
+
+const FORM = 'new-animal'
+
+export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
+  const { record, content, clock, locale, put, go } = room
+  const { animals } = record
+  const [name, setName] = useState('')
+  const [fault, setFault] = useState<string>()
+  const now = clock()
+  const { grams } = numberWords(locale)
+  const add = async () => {
+    const written = name.trim()
+    if (written === '' || written.length > 60) {
+      setFault(`Name ${written === '' ? 'is empty' : 'is too long'}. Accepted: 1 to 60 letters.`)
+      return
+    }
+    const animalId = newId()
+    await put({ kind: 'animal', animalId, animal: { name: written } })
+    go(`#animal/${animalId}`)
+  }
+  return (
+    <>
+      <main class="main record">
+        <h1 tabIndex={-1}>Your animals</h1>
+        {animals.length === 0 ? (
+          <p class="start-lead">
+            None yet. Give one a name and weigh it: a weight says what eyes cannot. All stays on this device.
+          </p>
+        ) : (
+          <ul class="link-list">
+            {animals.map(kept => {
+              const { newest } = reportOf(kept, content, now).comparison
+              const place = placeWords(kept.animal)
+              return (
+                <li key={kept.animalId}>
+                  <a class="link-card" href={`#animal/${kept.animalId}`}>
+                    <span class="link-card-label">{kept.animal.name}</span>
+                    <span class="link-card-hint">
+                      {newest ? `${grams(newest.massGrams)} ${pastDay(newest.at, now, locale)}` : 'No weight yet'}
+                      {place === '' ? '' : ` · ${place}`}
+                    </span>
+                  </a>
+                </li>
+              )
+            })}
+          </ul>
+        )}
+        <form
+          class="question-form"
+          id={FORM}
+          onSubmit={event => {
+            event.preventDefault()
+            void add()
+          }}
+        >
+          <Field
+            name="name"
+            kind="text"
+            label={animals.length === 0 ? 'Its name' : 'One more: its name'}
+            value={name}
+            onInput={setName}
+            {...(fault === undefined ? {} : { fault })}
+          />
+        </form>
+        <ul class="link-list">
+          {animals.length < 2 ? null : (
+            <li>
+              <a class="link-card" href="#shelf">
+                <span class="link-card-label">The whole shelf</span>
+                <span class="link-card-hint">Who needs a look first, who is due, cage cards to print.</span>
+              </a>
+            </li>
+          )}
+          <li>
+            <a class="link-card" href="#keep">
+              <span class="link-card-label">Keep and move the record</span>
+              <span class="link-card-hint">Backup file, and weights as a table.</span>
+            </a>
+          </li>
+        </ul>
+      </main>
+      <ActionBar back={{ label: 'Back', href: '#start' }} main={{ label: 'Add', form: FORM }} />
+    </>
+  )
+}

@@ -1,0 +1,130 @@
+/** A weighing: one number and Save. The day, the scale and a meal are there for who wants them. */
+import type { VNode } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import type { AnimalRecord, KeptWeighIn } from '../../../shared/record.ts'
+import { dayOf } from '../../triage/calendar.ts'
+import { ActionBar } from '../parts/ActionBar.tsx'
+import { Disclosure } from '../parts/Disclosure.tsx'
+import { Field } from '../parts/Field.tsx'
+import { pastDay } from '../wording/dates.ts'
+import { newId, type Room, valueOf } from './keeper.ts'
+import { readDay, readGrams, stepFor } from './read-fields.ts'
+import { Select } from './Select.tsx'
+import { numberWords } from './words.ts'
+
+const FORM = 'weigh'
+const STEPS = [0.01, 0.1, 0.5, 1, 2, 5]
+const MEALS = ['', 'before', 'after'] as const
+const MEAL_WORDS = { '': 'Not said', before: 'Before a meal', after: 'After a meal' }
+
+/** The step of the scale that was used last, for this animal or else for any. */
+export function lastStep({ record, content }: Room, kept: AnimalRecord): number {
+  const ofAny = record.animals.flatMap(({ weighIns }) => weighIns.at(-1) ?? [])
+  const newest = ofAny.sort((one, other) => Date.parse(other.at) - Date.parse(one.at))[0]
+  return (
+    kept.weighIns.at(-1)?.scaleStepGrams ?? newest?.scaleStepGrams ?? content.policy.defaultScaleStepGrams
+  )
+}
+
+export function WeighScreen(props: {
+  readonly room: Room
+  readonly kept: AnimalRecord
+  /** The weighing to change; none for a new one. */
+  readonly itemId?: string | undefined
+}): VNode {
+  const { room, kept, itemId } = props
+  const { clock, locale, put, go, tell } = room
+  const { name, hatchedOn } = kept.animal
+  const before = kept.weighIns.find(one => one.itemId === itemId)
+  const now = clock()
+  const [weight, setWeight] = useState(before ? String(before.massGrams) : '')
+  const [day, setDay] = useState(dayOf(Date.parse(before?.at ?? now.instant), now.zone))
+  const [step, setStep] = useState(before?.scaleStepGrams ?? lastStep(room, kept))
+  const [meal, setMeal] = useState<(typeof MEALS)[number]>(before?.meal ?? '')
+  const [faults, setFaults] = useState<{ weight?: string; day?: string }>({})
+  useEffect(() => document.getElementById('weight')?.focus(), [])
+  const { grams } = numberWords(locale)
+  const home = `#animal/${kept.animalId}`
+
+  const save = async () => {
+    const mass = readGrams(weight)
+    const sameDay = before && day === dayOf(Date.parse(before.at), now.zone)
+    const at = sameDay ? { value: before.at } : readDay(day, clock(), hatchedOn)
+    if ('fault' in mass || 'fault' in at) {
+      setFaults({
+        ...('fault' in mass ? { weight: mass.fault } : {}),
+        ...('fault' in at ? { day: at.fault } : {}),
+      })
+      return
+    }
+    const weighIn: KeptWeighIn = {
+      at: at.value,
+      massGrams: mass.value,
+      scaleStepGrams: stepFor(mass.value, step),
+      ...(meal === '' ? {} : { meal }),
+      ...(before?.note === undefined ? {} : { note: before.note }),
+    }
+    const one = { animalId: kept.animalId, itemId: before?.itemId ?? newId() }
+    await put({ kind: 'weigh-in', ...one, weighIn })
+    tell(
+      `Saved: ${grams(mass.value)} ${pastDay(at.value, clock(), locale)}.`,
+      before ? [{ kind: 'weigh-in', ...one, weighIn: valueOf(before) }] : [{ kind: 'removed', ...one }],
+    )
+    go(home)
+  }
+  return (
+    <>
+      <main class="main record">
+        <h1 tabIndex={-1}>{before ? `Change a weight of ${name}` : `Weigh ${name}`}</h1>
+        <form
+          class="question-form"
+          id={FORM}
+          onSubmit={event => {
+            event.preventDefault()
+            void save()
+          }}
+        >
+          <Field
+            name="weight"
+            kind="number"
+            label="Weight"
+            unit="g"
+            value={weight}
+            onInput={setWeight}
+            {...(faults.weight === undefined ? {} : { fault: faults.weight })}
+          />
+          <Disclosure summary="Another day, the scale, a meal" open={before !== undefined || faults.day !== undefined}>
+            <Field
+              name="day"
+              kind="date"
+              label="Day"
+              value={day}
+              onInput={setDay}
+              {...(faults.day === undefined ? {} : { fault: faults.day })}
+            />
+            <Select
+              name="step"
+              label="Your scale shows steps of"
+              value={String(step)}
+              options={[...new Set([...STEPS, step])].map(one => [String(one), `${one} g`])}
+              onChoose={value => setStep(Number(value))}
+            />
+            <Select
+              name="meal"
+              label="Meal"
+              value={meal}
+              options={MEALS.map(one => [one, MEAL_WORDS[one]])}
+              onChoose={value => setMeal(MEALS.find(one => one === value) ?? '')}
+            />
+          </Disclosure>
+        </form>
+        <Disclosure summary="How to weigh it">
+          <p>Put a small tub on a kitchen scale and set the scale to zero.</p>
+          <p>Let it walk in, or lift it in with a hand under its body. Never by the tail.</p>
+          <p>Read the number when it sits still. The same scale and hour each time is best.</p>
+        </Disclosure>
+      </main>
+      <ActionBar back={{ label: 'Back', href: home }} main={{ label: 'Save', form: FORM }} />
+    </>
+  )
+}
