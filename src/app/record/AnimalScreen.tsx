@@ -1,6 +1,6 @@
 /** One animal: what its weights say, the chart, what to do next. */
 import type { VNode } from 'preact'
-import { useMemo, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { AnimalRecord } from '../../../shared/record.ts'
 import type { WeightReport } from '../../measure/weightReport.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
@@ -50,7 +50,9 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
         </div>
         {report.comparison.weighAgainNow ? (
           <Notice title="Weigh it a second time now">
-            <p>The newest weight is far from the others. A slip of the scale looks the same as a real loss.</p>
+            <p>
+              The newest weight is far from the others. A slip of the scale looks the same as a real loss.
+            </p>
             <p>
               <a class="action action-main" href={`${home}/weigh`}>
                 Weigh again
@@ -69,7 +71,11 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
         </section>
         <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
           <ul class="link-list">
-            <Way href={`${home}/happened`} words="Something happened" hint="A meal, a shed, eggs, a lost tail, a new home." />
+            <Way
+              href={`${home}/happened`}
+              words="Something happened"
+              hint="A meal, a shed, eggs, a lost tail, a new home."
+            />
             <li>
               <button class="link-card" type="button" onClick={() => onCheck(kept)}>
                 <span class="link-card-label">Start a check for {kept.animal.name}</span>
@@ -79,11 +85,23 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
             <Way
               href={`${home}/look`}
               words="How its body looks"
-              hint={look === undefined ? 'Four looks at tail, hips, flanks and front legs.' : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`}
+              hint={
+                look === undefined
+                  ? 'Four looks at tail, hips, flanks and front legs.'
+                  : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
+              }
             />
             <Way href={`${home}/past`} words="All entries" hint="Read, change or take out." />
-            <Way href={`${home}/notebook`} words="Type in a notebook" hint="Many weights from paper, one line each." />
-            <Way href={`${home}/about`} words={`About ${kept.animal.name}`} hint="Hatch date, sex, tail, where it lives." />
+            <Way
+              href={`${home}/notebook`}
+              words="Type in a notebook"
+              hint="Many weights from paper, one line each."
+            />
+            <Way
+              href={`${home}/about`}
+              words={`About ${kept.animal.name}`}
+              hint="Hatch date, sex, tail, where it lives."
+            />
           </ul>
         </nav>
       </main>
@@ -113,18 +131,14 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   const [span, setSpan] = useState<number | undefined>(366)
   const now = clock()
   const young = lifeOf(kept.animal, content.grownFromDays, now) === 'young'
-  const data = useMemo(
-    () =>
-      chartData({
-        report,
-        events: kept.events,
-        now,
-        lossPercents: content.lossPercents,
-        spanDays: span,
-        ...(young ? { hatchedOn: kept.animal.hatchedOn, growth: content.growth } : {}),
-      }),
-    [report, kept, content, span, young],
-  )
+  const data = chartData({
+    report,
+    events: kept.events,
+    now,
+    lossPercents: content.lossPercents,
+    spanDays: span,
+    ...(young ? { hatchedOn: kept.animal.hatchedOn, growth: content.growth } : {}),
+  })
   if (data === undefined) return null
   const { grams } = numberWords(locale)
   const whole = Date.parse(now.instant) - Date.parse(report.series.readings[0]?.at ?? now.instant)
@@ -132,13 +146,13 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   return (
     <div>
       {whole < 92 * 86_400_000 ? null : (
-        <div class="chart-spans no-print" role="group" aria-label="How far back">
+        <fieldset class="chart-spans no-print" aria-label="How far back">
           {SPANS.map(([words, days]) => (
             <button key={words} type="button" aria-pressed={days === span} onClick={() => setSpan(days)}>
               {words}
             </button>
           ))}
-        </div>
+        </fieldset>
       )}
       <WeightChart
         data={data}

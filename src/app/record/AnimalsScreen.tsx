@@ -1,16 +1,17 @@
 /** Your animals: what each weight says in a line, and a name and one tap for one more. */
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
-import { pastDay } from '../wording/dates.ts'
-import { newId, type Room, reportOf } from './keeper.ts'
+import { addAnimal } from '../../records/actions.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { Field } from '../parts/Field.tsx'
+import { pastDay } from '../wording/dates.ts'
+import { type Room, reportOf } from './keeper.ts'
 import { numberWords, placeWords } from './words.ts'
 
 const FORM = 'new-animal'
 
 export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
-  const { record, content, clock, locale, put, go } = room
+  const { record, content, clock, locale, save, go } = room
   const { animals } = record
   const [name, setName] = useState('')
   const [fault, setFault] = useState<string>()
@@ -22,8 +23,9 @@ export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
       setFault(`Name ${written === '' ? 'is empty' : 'is too long'}. Accepted: 1 to 60 letters.`)
       return
     }
-    const animalId = newId()
-    await put({ kind: 'animal', animalId, animal: { name: written } })
+    const { animalId } = await save(`${written} is on record.`, writing =>
+      addAnimal(writing, { name: written }),
+    )
     go(`#animal/${animalId}`)
   }
   return (
@@ -44,7 +46,9 @@ export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
                   <a class="link-card" href={`#animal/${kept.animalId}`}>
                     <span class="link-card-label">{kept.animal.name}</span>
                     <span class="link-card-hint">
-                      {newest ? `${grams(newest.massGrams)} ${pastDay(newest.at, now, locale)}` : 'No weight yet'}
+                      {newest
+                        ? `${grams(newest.massGrams)} ${pastDay(newest.at, now, locale)}`
+                        : 'No weight yet'}
                       {place === '' ? '' : ` · ${place}`}
                     </span>
                   </a>

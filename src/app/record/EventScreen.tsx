@@ -3,12 +3,13 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import { EVENT_KINDS } from '../../../shared/case-file.ts'
 import type { AnimalRecord, KeptEvent } from '../../../shared/record.ts'
+import { change, saveEvent } from '../../records/actions.ts'
 import { dayOf } from '../../triage/calendar.ts'
 import { GeckoDrawing } from '../drawing/GeckoDrawing.tsx'
 import type { RegionName } from '../drawing/geckoOutline.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { Field } from '../parts/Field.tsx'
-import { newId, type Room, valueOf } from './keeper.ts'
+import type { Room } from './keeper.ts'
 import { readCount, readDay } from './read-fields.ts'
 import { Select } from './Select.tsx'
 import { eventNames } from './words.ts'
@@ -74,7 +75,7 @@ function EventForm(props: {
   home: string
 }): VNode {
   const { room, kept, kind, before, home } = props
-  const { clock, put, go, tell } = room
+  const { clock, save, go } = room
   const now = clock()
   const [day, setDay] = useState(dayOf(Date.parse(before?.at ?? now.instant), now.zone))
   const [share, setShare] = useState(String(before?.share ?? 1))
@@ -89,7 +90,7 @@ function EventForm(props: {
   const [note, setNote] = useState(before?.note ?? '')
   const [faults, setFaults] = useState<Readonly<Record<string, string | undefined>>>({})
 
-  const save = async () => {
+  const keep = async () => {
     const sameDay = before && day === dayOf(Date.parse(before.at), now.zone)
     const at = sameDay ? { value: before.at } : readDay(day, clock(), kept.animal.hatchedOn)
     const offered = readCount('Offered', counts.offered, 0, 500)
@@ -114,11 +115,10 @@ function EventForm(props: {
         : {}),
       ...(note.trim() === '' ? {} : { note: note.trim().slice(0, 2000) }),
     }
-    const one = { animalId: kept.animalId, itemId: before?.itemId ?? newId() }
-    await put({ kind: 'event', ...one, event })
-    tell(
-      `Saved: ${eventNames[kind].toLowerCase()}.`,
-      before ? [{ kind: 'event', ...one, event: valueOf(before) }] : [{ kind: 'removed', ...one }],
+    await save(`Saved: ${eventNames[kind].toLowerCase()}.`, writing =>
+      before
+        ? change(writing, kept.animalId, before.itemId, { kind: 'event', event })
+        : saveEvent(writing, kept.animalId, event),
     )
     go(home)
   }
@@ -135,15 +135,26 @@ function EventForm(props: {
           id={FORM}
           onSubmit={event => {
             event.preventDefault()
-            void save()
+            void keep()
           }}
         >
           <Field {...field('day')} kind="date" label="Day" value={day} onInput={setDay} />
           {kind === 'tail-lost' ? (
-            <Select name="share" label="How much came off" value={share} options={SHARES} onChoose={setShare} />
+            <Select
+              name="share"
+              label="How much came off"
+              value={share}
+              options={SHARES}
+              onChoose={setShare}
+            />
           ) : null}
           {kind === 'eggs-laid' ? (
-            <Tick words="I saw the eggs" hint="Only eggs that were seen explain a lower weight." on={seen} onChange={setSeen} />
+            <Tick
+              words="I saw the eggs"
+              hint="Only eggs that were seen explain a lower weight."
+              on={seen}
+              onChange={setSeen}
+            />
           ) : null}
           {kind === 'shed' ? (
             <>

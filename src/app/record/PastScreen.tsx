@@ -2,6 +2,7 @@
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { AnimalRecord, Kept, KeptEvent } from '../../../shared/record.ts'
+import { remove as takeOut } from '../../records/actions.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { conditionWords, LENGTH, LOOK } from './condition.ts'
 import type { Room } from './keeper.ts'
@@ -64,15 +65,13 @@ function rowsOf(kept: AnimalRecord, home: string, locale: string): Row[] {
 }
 
 export function PastScreen({ room, kept }: { readonly room: Room; readonly kept: AnimalRecord }): VNode {
-  const { clock, locale, put, tell } = room
+  const { clock, locale, save } = room
   const [shown, setShown] = useState(AT_ONCE)
   const home = `#animal/${kept.animalId}`
   const rows = rowsOf(kept, home, locale)
   const { zone } = clock()
   const remove = async ({ itemId, words }: Row) => {
-    const one = { animalId: kept.animalId, itemId }
-    await put({ kind: 'removed', ...one })
-    tell(`Taken out: ${words}.`, [{ kind: 'restored', ...one }])
+    await save(`Taken out: ${words}.`, writing => takeOut(writing, kept.animalId, itemId))
   }
   return (
     <>

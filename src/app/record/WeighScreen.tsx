@@ -1,15 +1,17 @@
 /** A weighing: one number and Save. The day, the scale and a meal are there for who wants them. */
 import type { VNode } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { AnimalRecord, KeptWeighIn } from '../../../shared/record.ts'
+import { change, saveWeighIn } from '../../records/actions.ts'
 import { dayOf } from '../../triage/calendar.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { Disclosure } from '../parts/Disclosure.tsx'
 import { Field } from '../parts/Field.tsx'
 import { pastDay } from '../wording/dates.ts'
-import { newId, type Room, valueOf } from './keeper.ts'
+import type { Room } from './keeper.ts'
 import { readDay, readGrams, stepFor } from './read-fields.ts'
 import { Select } from './Select.tsx'
+import { useFocus } from './use-focus.ts'
 import { numberWords } from './words.ts'
 
 const FORM = 'weigh'
@@ -33,7 +35,7 @@ export function WeighScreen(props: {
   readonly itemId?: string | undefined
 }): VNode {
   const { room, kept, itemId } = props
-  const { clock, locale, put, go, tell } = room
+  const { clock, locale, save, go } = room
   const { name, hatchedOn } = kept.animal
   const before = kept.weighIns.find(one => one.itemId === itemId)
   const now = clock()
@@ -42,11 +44,11 @@ export function WeighScreen(props: {
   const [step, setStep] = useState(before?.scaleStepGrams ?? lastStep(room, kept))
   const [meal, setMeal] = useState<(typeof MEALS)[number]>(before?.meal ?? '')
   const [faults, setFaults] = useState<{ weight?: string; day?: string }>({})
-  useEffect(() => document.getElementById('weight')?.focus(), [])
+  useFocus('weight', 0)
   const { grams } = numberWords(locale)
   const home = `#animal/${kept.animalId}`
 
-  const save = async () => {
+  const keep = async () => {
     const mass = readGrams(weight)
     const sameDay = before && day === dayOf(Date.parse(before.at), now.zone)
     const at = sameDay ? { value: before.at } : readDay(day, clock(), hatchedOn)
@@ -64,11 +66,10 @@ export function WeighScreen(props: {
       ...(meal === '' ? {} : { meal }),
       ...(before?.note === undefined ? {} : { note: before.note }),
     }
-    const one = { animalId: kept.animalId, itemId: before?.itemId ?? newId() }
-    await put({ kind: 'weigh-in', ...one, weighIn })
-    tell(
-      `Saved: ${grams(mass.value)} ${pastDay(at.value, clock(), locale)}.`,
-      before ? [{ kind: 'weigh-in', ...one, weighIn: valueOf(before) }] : [{ kind: 'removed', ...one }],
+    await save(`Saved: ${grams(mass.value)} ${pastDay(at.value, clock(), locale)}.`, writing =>
+      before
+        ? change(writing, kept.animalId, before.itemId, { kind: 'weigh-in', weighIn })
+        : saveWeighIn(writing, kept.animalId, weighIn),
     )
     go(home)
   }
@@ -81,7 +82,7 @@ export function WeighScreen(props: {
           id={FORM}
           onSubmit={event => {
             event.preventDefault()
-            void save()
+            void keep()
           }}
         >
           <Field
@@ -93,7 +94,10 @@ export function WeighScreen(props: {
             onInput={setWeight}
             {...(faults.weight === undefined ? {} : { fault: faults.weight })}
           />
-          <Disclosure summary="Another day, the scale, a meal" open={before !== undefined || faults.day !== undefined}>
+          <Disclosure
+            summary="Another day, the scale, a meal"
+            open={before !== undefined || faults.day !== undefined}
+          >
             <Field
               name="day"
               kind="date"

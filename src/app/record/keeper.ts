@@ -5,14 +5,8 @@ import type { LifeStage } from '../../measure/flags.ts'
 import type { GrowthData } from '../../measure/growthBand.ts'
 import type { WeightPolicy } from '../../measure/policy.ts'
 import { type WeightReport, weightReport } from '../../measure/weightReport.ts'
+import type { KeeperStore, Writing } from '../../records/keeper-store.ts'
 import { calendarDaysBetween } from '../../triage/calendar.ts'
-
-/** What a screen writes; the store adds the entry's name and time. */
-export type Change = RecordEntry extends infer Entry
-  ? Entry extends RecordEntry
-    ? Omit<Entry, 'entryId' | 'written'>
-    : never
-  : never
 
 /** What content says of weights, and where the lines of the chart stand. */
 export interface WeightContent {
@@ -43,12 +37,14 @@ export interface Room {
   readonly content: WeightContent
   readonly clock: () => Moment
   readonly locale: string
-  /** Writes a change; the browser has confirmed it, or it is held in memory, when this resolves. */
-  readonly put: (...changes: readonly Change[]) => Promise<void>
+  /**
+   * Writes one entry (made by src/records/actions.ts), then says what was done and offers to take it back. When this
+   * resolves, the browser has confirmed the entry or it is held in memory.
+   */
+  readonly save: (said: string, make: (writing: Writing) => RecordEntry) => Promise<RecordEntry>
+  readonly store: KeeperStore
   /** Goes to another screen of the app. */
   readonly go: (hash: string) => void
-  /** Says what was done, and how to take it back. */
-  readonly tell: (said: string, undo?: readonly Change[]) => void
 }
 
 /** Whether it still grows, as far as its hatch date tells. */
@@ -59,10 +55,17 @@ export function lifeOf({ hatchedOn }: KeptAnimal, grownFromDays: number | undefi
 }
 
 /** The last report of each animal: a screen is drawn more often than its weights change. */
-const reports = new WeakMap<AnimalRecord, { readonly policy: WeightPolicy; readonly now: string; readonly report: WeightReport }>()
+const reports = new WeakMap<
+  AnimalRecord,
+  { readonly policy: WeightPolicy; readonly now: string; readonly report: WeightReport }
+>()
 
 /** Everything its weights say today. */
-export function reportOf(kept: AnimalRecord, { policy, grownFromDays }: WeightContent, now: Moment): WeightReport {
+export function reportOf(
+  kept: AnimalRecord,
+  { policy, grownFromDays }: WeightContent,
+  now: Moment,
+): WeightReport {
   const known = reports.get(kept)
   // Nothing in a report changes within a minute.
   const minute = now.instant.slice(0, 16)
@@ -71,14 +74,4 @@ export function reportOf(kept: AnimalRecord, { policy, grownFromDays }: WeightCo
   const report = weightReport(kept.weighIns, kept.events, life, policy, now)
   reports.set(kept, { policy, now: minute, report })
   return report
-}
-
-/** A name that no other thing of the record has. */
-export function newId(): string {
-  return crypto.randomUUID()
-}
-
-/** A thing of the record as it was written, without its name. */
-export function valueOf<Value extends { readonly itemId: string }>({ itemId: _, ...value }: Value): Omit<Value, 'itemId'> {
-  return value
 }

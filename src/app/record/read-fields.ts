@@ -27,7 +27,9 @@ export function readCount(name: string, text: string, from: number, to: number):
   if (written === '') return { value: undefined }
   const value = /^\d+$/.test(written) ? Number(written) : Number.NaN
   if (value >= from && value <= to) return { value }
-  return { fault: `${name} cannot be \u201c${written}\u201d. Accepted: a whole number from ${from} to ${to}.` }
+  return {
+    fault: `${name} cannot be \u201c${written}\u201d. Accepted: a whole number from ${from} to ${to}.`,
+  }
 }
 
 /**

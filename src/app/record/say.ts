@@ -68,7 +68,11 @@ export function sayReport(report: WeightReport, policy: WeightPolicy, now: Momen
           `Per week: ${percent(trend.percentPerWeek, true)}, and likely between ${percent(trend.limits.lowPercentPerWeek, true)} and ${percent(trend.limits.highPercentPerWeek, true)}.`,
         ]
   if (holds(flags.downwardOnThree))
-    return said(`Its weight goes down from one weighing to the next: ${weight}.`, [...perWeek, ...asides], true)
+    return said(
+      `Its weight goes down from one weighing to the next: ${weight}.`,
+      [...perWeek, ...asides],
+      true,
+    )
   if (holds(flags.youngNotGaining))
     return said(
       `A growing animal, and no gain that this scale can show in ${labels.days(policy.flags.youngNotGaining.overDays)}: ${weight}.`,
@@ -90,13 +94,19 @@ export function sayReport(report: WeightReport, policy: WeightPolicy, now: Momen
   const before = series.readings.at(-2)
   const gained = before !== undefined && newest.massGrams - before.massGrams > comparison.noiseFloorGrams
   if (gained)
-    return said(`It weighs more than last time: ${weight}, against ${grams(before.massGrams)} ${when(before.at)}.`, asides)
+    return said(
+      `It weighs more than last time: ${weight}, against ${grams(before.massGrams)} ${when(before.at)}.`,
+      asides,
+    )
   const few = holds(flags.tooFewReadings)
-  return said(`No change that this scale can show: ${weight}${before === undefined ? '' : `, and ${grams(before.massGrams)} ${when(before.at)}`}.`, [
-    `A difference up to ${grams(comparison.noiseFloorGrams)} means nothing here.`,
-    ...(few ? ['With so few weights a small change cannot be told yet.'] : []),
-    ...asides,
-  ])
+  return said(
+    `No change that this scale can show: ${weight}${before === undefined ? '' : `, and ${grams(before.massGrams)} ${when(before.at)}`}.`,
+    [
+      `A difference up to ${grams(comparison.noiseFloorGrams)} means nothing here.`,
+      ...(few ? ['With so few weights a small change cannot be told yet.'] : []),
+      ...asides,
+    ],
+  )
 }
 
 /** Why the next weighing is due, and what it would settle. */

@@ -247,7 +247,10 @@ function marksOf({ events }: ChartData, x: (ms: number) => number): { left: numb
     if (mark !== undefined && x(ms) - mark.left < LINE) mark.last = at + 1
     else marks.push({ left: x(ms), first: at + 1, last: at + 1 })
   }
-  return marks.map(({ left, first, last }) => ({ left, words: first === last ? `${first}` : `${first}\u2013${last}` }))
+  return marks.map(({ left, first, last }) => ({
+    left,
+    words: first === last ? `${first}` : `${first}\u2013${last}`,
+  }))
 }
 
 function Legend({ data, now, locale, referenceDays, ofEvent }: WeightChartProps): VNode {
@@ -265,7 +268,11 @@ function Legend({ data, now, locale, referenceDays, ofEvent }: WeightChartProps)
       <ul class="chart-legend">
         {row('chart-dots', circle('14 10', DOT), 'One day’s weight')}
         {data.readings.some(({ outlier }) => outlier)
-          ? row('chart-odd', `M14 10m-3-3l6 6m0-6l-6 6${circle('14 10', DOT + 2)}`, 'An odd one: shown, not counted')
+          ? row(
+              'chart-odd',
+              `M14 10m-3-3l6 6m0-6l-6 6${circle('14 10', DOT + 2)}`,
+              'An odd one: shown, not counted',
+            )
           : null}
         {data.referenceGrams === undefined
           ? null
@@ -279,7 +286,9 @@ function Legend({ data, now, locale, referenceDays, ofEvent }: WeightChartProps)
           : row(
               'chart-fit',
               'M0 13L28 7',
-              data.fit.limits === undefined ? 'Which way it goes' : 'Which way it goes, and how far that may be off',
+              data.fit.limits === undefined
+                ? 'Which way it goes'
+                : 'Which way it goes, and how far that may be off',
             )}
         {data.band.length === 0
           ? null

@@ -82,9 +82,7 @@ export function chartData(input: ChartInput): ChartData | undefined {
     readings,
     referenceGrams: reference?.referenceGrams,
     lossLines: lossPercents.flatMap(percent =>
-      reference === undefined
-        ? []
-        : [{ percent, massGrams: reference.referenceGrams * (1 - percent / 100) }],
+      reference === undefined ? [] : [{ percent, massGrams: reference.referenceGrams * (1 - percent / 100) }],
     ),
     fit: fitOf(report, fromMs),
     events: events
