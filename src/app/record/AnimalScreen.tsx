@@ -31,7 +31,8 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
   const now = clock()
   const report = reportOf(kept, content, now)
   const { policy } = content
-  const said = sayReport(report, policy, now, locale)
+  const isYoung = lifeOf(kept.animal, content.grownFromDays, now) === 'young'
+  const said = sayReport(report, policy, isYoung, now, locale)
   const home = `#animal/${kept.animalId}`
   const place = placeWords(kept.animal)
   const look = lastLook(kept)
@@ -41,6 +42,7 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
         <div class="animal-head">
           <h1 tabIndex={-1}>{kept.animal.name}</h1>
           {place === '' ? null : <p class="question-hint">{place}</p>}
+          <p class="print-only">{dayWords(now.instant, now.zone, locale)}</p>
         </div>
         <div class={said.worry ? 'animal-said animal-worry' : 'animal-said'}>
           <p class="animal-main">{said.main}</p>
@@ -102,12 +104,16 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
               words={`About ${kept.animal.name}`}
               hint="Hatch date, sex, tail, where it lives."
             />
+            <li>
+              <button class="link-card" type="button" onClick={() => globalThis.print()}>
+                <span class="link-card-label">Print this page</span>
+              </button>
+            </li>
           </ul>
         </nav>
       </main>
       <ActionBar
         back={{ label: 'Animals', href: '#animals' }}
-        other={{ label: 'Print', onPress: () => globalThis.print() }}
         main={{ label: 'Weigh', href: `${home}/weigh` }}
       />
     </>
@@ -130,14 +136,16 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   const { content, clock, locale } = room
   const [span, setSpan] = useState<number | undefined>(366)
   const now = clock()
-  const young = lifeOf(kept.animal, content.grownFromDays, now) === 'young'
+  const isYoung = lifeOf(kept.animal, content.grownFromDays, now) === 'young'
   const data = chartData({
     report,
     events: kept.events,
     now,
     lossPercents: content.lossPercents,
     spanDays: span,
-    ...(young ? { hatchedOn: kept.animal.hatchedOn, growth: content.growth } : {}),
+    isYoung,
+    hatchedOn: kept.animal.hatchedOn,
+    growth: content.growth,
   })
   if (data === undefined) return null
   const { grams } = numberWords(locale)

@@ -8,8 +8,6 @@ import { pastDay } from '../wording/dates.ts'
 import { type Room, reportOf } from './keeper.ts'
 import { numberWords, placeWords } from './words.ts'
 
-const FORM = 'new-animal'
-
 export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
   const { record, content, clock, locale, save, go } = room
   const { animals } = record
@@ -58,8 +56,7 @@ export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
           </ul>
         )}
         <form
-          class="question-form"
-          id={FORM}
+          class="one-line"
           onSubmit={event => {
             event.preventDefault()
             void add()
@@ -73,6 +70,9 @@ export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
             onInput={setName}
             {...(fault === undefined ? {} : { fault })}
           />
+          <button class={animals.length === 0 ? 'action action-main' : 'action'} type="submit">
+            Add
+          </button>
         </form>
         <ul class="link-list">
           {animals.length < 2 ? null : (
@@ -91,7 +91,7 @@ export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
           </li>
         </ul>
       </main>
-      <ActionBar back={{ label: 'Back', href: '#start' }} main={{ label: 'Add', form: FORM }} />
+      <ActionBar back={{ label: 'Back', href: '#start' }} />
     </>
   )
 }

@@ -122,10 +122,10 @@ function Line(props: { room: Room; kept: AnimalRecord; line: Kept<KeptWeighIn> }
         class="review-change"
         type="button"
         onClick={() =>
-          void save(`Taken out: ${words}.`, writing => remove(writing, kept.animalId, line.itemId))
+          void save(`Deleted: ${words}.`, writing => remove(writing, kept.animalId, line.itemId))
         }
       >
-        Take out
+        Delete
         <span class="spoken-only"> {words}</span>
       </button>
     </li>

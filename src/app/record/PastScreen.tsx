@@ -2,7 +2,7 @@
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { AnimalRecord, Kept, KeptEvent } from '../../../shared/record.ts'
-import { remove as takeOut } from '../../records/actions.ts'
+import { remove as entryOfRemoval } from '../../records/actions.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { conditionWords, LENGTH, LOOK } from './condition.ts'
 import type { Room } from './keeper.ts'
@@ -71,7 +71,7 @@ export function PastScreen({ room, kept }: { readonly room: Room; readonly kept:
   const rows = rowsOf(kept, home, locale)
   const { zone } = clock()
   const remove = async ({ itemId, words }: Row) => {
-    await save(`Taken out: ${words}.`, writing => takeOut(writing, kept.animalId, itemId))
+    await save(`Deleted: ${words}.`, writing => entryOfRemoval(writing, kept.animalId, itemId))
   }
   return (
     <>
@@ -97,7 +97,7 @@ export function PastScreen({ room, kept }: { readonly room: Room; readonly kept:
                   </a>
                 )}
                 <button class="review-change" type="button" onClick={() => void remove(row)}>
-                  Take out
+                  Delete
                   <span class="spoken-only">
                     {' '}
                     {row.words}, {day}

@@ -46,7 +46,7 @@ export function RecordScreens(props: RecordScreensProps): VNode {
   useEffect(() => {
     const stop = store.onChange(setRecord)
     void store.opened.then(opened => {
-      setRecord(opened.record)
+      setRecord(store.record())
       setUnread(opened.faults.length)
       setOpen(true)
     })

@@ -61,6 +61,11 @@ export function ShelfScreen({ room, cards }: { readonly room: Room; readonly car
             ? 'There is no animal on record yet.'
             : `${rows.length === 1 ? '1 animal' : `${rows.length} animals`}, ${due === 0 ? 'none' : due} due to be weighed. First who needs a look.`}
         </p>
+        {rows.length === 0 ? null : (
+          <p class="no-print">
+            <a href="#shelf/cards">Cage cards to print</a>
+          </p>
+        )}
         <ol class="link-list">
           {rows.map(row => {
             const place = placeWords(row.kept.animal)
@@ -83,7 +88,7 @@ export function ShelfScreen({ room, cards }: { readonly room: Room; readonly car
       </main>
       <ActionBar
         back={{ label: 'Animals', href: '#animals' }}
-        {...(rows.length === 0 ? {} : { other: { label: 'Cage cards', href: '#shelf/cards' }, main: print })}
+        {...(rows.length === 0 ? {} : { main: print })}
       />
     </>
   )

@@ -47,6 +47,7 @@ export function WeighScreen(props: {
   useFocus('weight', 0)
   const { grams } = numberWords(locale)
   const home = `#animal/${kept.animalId}`
+  const last = kept.weighIns.at(-1)
 
   const keep = async () => {
     const mass = readGrams(weight)
@@ -90,6 +91,9 @@ export function WeighScreen(props: {
             kind="number"
             label="Weight"
             unit="g"
+            {...(last === undefined || before !== undefined
+              ? {}
+              : { hint: `Last time: ${grams(last.massGrams)} ${pastDay(last.at, now, locale)}.` })}
             value={weight}
             onInput={setWeight}
             {...(faults.weight === undefined ? {} : { fault: faults.weight })}

@@ -1,10 +1,12 @@
 import type { Moment } from '../../../shared/moment.ts'
+import type { LossStep } from '../../measure/compareWeights.ts'
 import type { Flag } from '../../measure/flags.ts'
 import type { WeightPolicy } from '../../measure/policy.ts'
 import type { WeightReport } from '../../measure/weightReport.ts'
 import { calendarDaysBetween } from '../../triage/calendar.ts'
 import { pastDay } from '../wording/dates.ts'
 import { labels } from '../wording/labels.ts'
+import { shownTrend } from './chart/chart-data.ts'
 import { numberWords } from './words.ts'
 
 /** What a weight report says, in sentences. Nothing is computed here, and nothing is said that the report does not bear. */
@@ -18,13 +20,20 @@ export interface Said {
   readonly worry: boolean
 }
 
+const inDays = (days: number) => (days === 0 ? 'within a day' : `in ${labels.days(days)}`)
 const holds = (flag: Flag) => flag.certainty !== 'cantTellYet' && flag.holds
 
 /** Says what a record of weights shows. */
-export function sayReport(report: WeightReport, policy: WeightPolicy, now: Moment, locale: string): Said {
+export function sayReport(
+  report: WeightReport,
+  policy: WeightPolicy,
+  isYoung: boolean,
+  now: Moment,
+  locale: string,
+): Said {
   const { grams, percent } = numberWords(locale)
   const { series, comparison, flags, trends } = report
-  const { newest, reference, losses } = comparison
+  const { newest, losses } = comparison
   const when = (instant: string) => pastDay(instant, now, locale)
   const said = (main: string, more: readonly string[] = [], worry = false): Said => ({ main, more, worry })
   if (newest === undefined) return said('There is no weight yet. The first one starts the record.')
@@ -43,12 +52,17 @@ export function sayReport(report: WeightReport, policy: WeightPolicy, now: Momen
   ]
   const worst = losses.at(-1)
   if (worst !== undefined) {
-    const shown = reference !== undefined && reference.lossGrams > 0 ? reference : worst
-    const days = calendarDaysBetween(Date.parse(shown.referenceAt), Date.parse(newest.at), now.zone)
-    const over = days === 0 ? 'the same day' : `in ${labels.days(days)}`
+    const lost = ({ lossPercent, referenceAt }: LossStep) =>
+      `${percent(lossPercent)} ${inDays(calendarDaysBetween(Date.parse(referenceAt), Date.parse(newest.at), now.zone))}`
+    const recent =
+      comparison.recent !== undefined &&
+      losses.some(({ lossGrams }) => lossGrams === comparison.recent?.lossGrams)
+        ? comparison.recent
+        : worst
     return said(
-      `It lost ${grams(shown.lossGrams)}: ${weight}, against ${grams(shown.referenceGrams)} before. That is ${percent(shown.lossPercent)} ${over}.`,
+      `It lost ${grams(recent.lossGrams)}: ${weight}, against ${grams(recent.referenceGrams)} before. That is ${lost(recent)}.`,
       [
+        ...(worst.lossGrams > recent.lossGrams ? [`Looking further back, it lost ${lost(worst)}.`] : []),
         ...(comparison.certainSinceTwoReadings
           ? []
           : ['Only the newest weighing shows it. Until a second one says otherwise, it counts.']),
@@ -60,7 +74,7 @@ export function sayReport(report: WeightReport, policy: WeightPolicy, now: Momen
       true,
     )
   }
-  const trend = trends.at(-1)
+  const trend = shownTrend(trends, isYoung)
   const perWeek =
     trend?.limits === undefined
       ? []
@@ -86,7 +100,7 @@ export function sayReport(report: WeightReport, policy: WeightPolicy, now: Momen
     )
   if (holds(flags.steady))
     return said(
-      `Steady: every weight of the last ${labels.days(policy.flags.steady.overDays)} is within ${percent(policy.flags.steady.withinPercent)} of the middle.`,
+      `Steady: every weight of the last ${labels.days(policy.flags.steady.overDays)} is within ${percent(policy.flags.steady.withinPercent)} of their middle.`,
       [`The newest is ${weight}.`, ...asides],
     )
   if (trend !== undefined && trend.percentPerWeek > 0 && trend.upProbability <= policy.flags.trendProbability)
@@ -119,7 +133,7 @@ export function sayNext(report: WeightReport, now: Moment, locale: string): read
     nothingWeighed: 'The first weight is what later ones are read against.',
     confirmTheNewest: 'The newest weight stands alone. A second one today tells whether it is true.',
     afterAnEvent: 'Something happened that changes its weight. This weighing finds the new start.',
-    stillOpen: 'More weights are needed before small changes can be told.',
+    stillOpen: 'It settles what the weights so far leave open.',
     routine: 'That keeps the record good enough to see a slow loss.',
   }[next.because]
   const line = next.lines.find(({ flag }) => flag === 'fastLoss') ?? next.lines[0]

@@ -4,7 +4,7 @@
  * readings, by thumb and by arrow keys, and a line of text says where it stands.
  */
 import type { VNode } from 'preact'
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../../../shared/moment.ts'
 import type { Reading } from '../../../measure/series.ts'
 import { Disclosure } from '../../parts/Disclosure.tsx'
@@ -24,10 +24,10 @@ export interface WeightChartProps {
 
 const LINE = 22
 const LEFT = 38
-const RIGHT = 64
+const RIGHT = 68
 const TOP = 30
 const DOT = 4.5
-const UNDER = 58
+const UNDER = 34
 
 /** The width a thing has on the page, in pixels. */
 function useWidth() {
@@ -122,7 +122,7 @@ export function WeightChart(props: WeightChartProps): VNode {
 function Picture(props: WeightChartProps & { width: number; chosen: Reading | undefined }): VNode {
   const { data, width, now, locale, chosen } = props
   const { fromMs, toMs, fit, band } = data
-  const height = Math.round(Math.min(400, 240 + width * 0.16))
+  const height = Math.round(Math.min(360, 210 + width * 0.16))
   const right = width - RIGHT
   const bottom = height - UNDER
   const all = [
@@ -146,13 +146,14 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
     `${path([...one, ...[...other].reverse()])}Z`
   // Ten years of days: dots on one and the same spot are drawn once.
   const drawn = new Set<string>()
+  const isCrowded = data.readings.length > (right - LEFT) / 3
   const dots: string[] = []
   const odd: string[] = []
   for (const { atMilliseconds, massGrams, outlier } of data.readings) {
     const dot = `${x(atMilliseconds)} ${y(massGrams)}`
     const spot = `${Math.round(x(atMilliseconds))} ${Math.round(y(massGrams))}`
     if (outlier) odd.push(`M${dot}m-3-3l6 6m0-6l-6 6`, circle(dot, DOT + 2))
-    else if (!drawn.has(spot)) dots.push(circle(dot, DOT))
+    else if (!drawn.has(spot)) dots.push(circle(dot, isCrowded ? 1.5 : DOT))
     drawn.add(spot)
   }
   const ends = [
@@ -165,6 +166,8 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
     bottom,
   )
   const marks = marksOf(data, x)
+  const presentX = x(Math.max(fromMs, data.presentMs))
+  const inside = useId()
   return (
     <svg
       class="chart"
@@ -174,12 +177,16 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
       aria-hidden="true"
       focusable="false"
     >
+      <clipPath id={inside}>
+        <path d={`M${LEFT} ${TOP - 6}H${right}V${bottom}H${LEFT}Z`} />
+      </clipPath>
       {band.length === 0 ? null : (
         <path
           class="chart-band"
+          clip-path={`url(#${inside})`}
           d={area(
-            band.map(({ ms, lowGrams }) => ({ ms, massGrams: Math.max(low, Math.min(lowGrams, high)) })),
-            band.map(({ ms, highGrams }) => ({ ms, massGrams: Math.max(low, Math.min(highGrams, high)) })),
+            band.map(({ ms, lowGrams }) => ({ ms, massGrams: lowGrams })),
+            band.map(({ ms, highGrams }) => ({ ms, massGrams: highGrams })),
           )}
         />
       )}
@@ -195,7 +202,7 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
         </g>
       ))}
       <path class="chart-axis" d={`M${LEFT} ${TOP - 6}V${bottom}H${right}`} />
-      {dateTicks(fromMs, toMs, Math.max(2, (right - LEFT) / 72), now.zone, locale).map(({ value, label }) => (
+      {dateTicks(fromMs, toMs, Math.max(2, (right - LEFT) / 58), now.zone, locale).map(({ value, label }) => (
         <g key={value}>
           <path class="chart-axis" d={`M${x(value)} ${bottom}v6`} />
           <text x={x(value)} y={bottom + 26} text-anchor="middle">
@@ -207,24 +214,26 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
         <g key={words}>
           <path
             class={n === 0 ? 'chart-best' : 'chart-loss'}
-            d={`M${LEFT} ${y(massGrams)}H${right}L${right + 7} ${endHeights[n] ?? 0}`}
+            d={`M${presentX} ${y(massGrams)}H${right}L${right + 6} ${endHeights[n] ?? 0}`}
           />
-          <text x={right + 10} y={(endHeights[n] ?? 0) + 6}>
+          <text x={right + 11} y={(endHeights[n] ?? 0) + 6}>
             {words}
           </text>
         </g>
       ))}
-      {fit?.limits === undefined ? null : <path class="chart-limits" d={area(...fit.limits)} />}
+      {fit?.limits === undefined ? null : (
+        <path class="chart-limits" clip-path={`url(#${inside})`} d={area(...fit.limits)} />
+      )}
       {fit === undefined ? null : <path class="chart-fit" d={path(fit.line)} />}
       {marks.map(({ left, words }) => (
         <g key={left}>
-          <path class="chart-event" d={`M${left} ${TOP}V${bottom + 32}`} />
-          <text class="chart-mark" x={left} y={height - 8} text-anchor="middle">
+          <path class="chart-event" d={`M${left} ${TOP - 4}V${bottom}`} />
+          <text class="chart-mark" x={left} y={TOP - 10} text-anchor="middle">
             {words}
           </text>
         </g>
       ))}
-      <path class="chart-dots" d={dots.join('')} />
+      <path class={isCrowded ? 'chart-dots chart-crowded' : 'chart-dots'} d={dots.join('')} />
       <path class="chart-odd" d={odd.join('')} />
       {chosen === undefined ? null : (
         <path

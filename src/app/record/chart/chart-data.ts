@@ -2,6 +2,7 @@ import type { AnimalEvent } from '../../../../shared/case-file.ts'
 import type { Moment } from '../../../../shared/moment.ts'
 import { type GrowthData, growthBand } from '../../../measure/growthBand.ts'
 import type { Reading } from '../../../measure/series.ts'
+import type { WindowTrend } from '../../../measure/trend.ts'
 import type { WeightReport } from '../../../measure/weightReport.ts'
 
 const DAY_MS = 86_400_000
@@ -26,6 +27,8 @@ export interface ChartData {
   readonly readings: readonly Reading[]
   /** The weight that the others are read against. */
   readonly referenceGrams: number | undefined
+  /** Where the present stretch begins: what was before a lost tail is not read against it. */
+  readonly presentMs: number
   /** Lines so many percent under it. */
   readonly lossLines: readonly { readonly percent: number; readonly massGrams: number }[]
   readonly fit:
@@ -58,6 +61,7 @@ export interface ChartInput {
   readonly lossPercents: readonly number[]
   /** Only so many days before the newest reading. */
   readonly spanDays?: number | undefined
+  readonly isYoung: boolean
   readonly hatchedOn?: string | undefined
   readonly growth?: GrowthData | undefined
 }
@@ -81,10 +85,11 @@ export function chartData(input: ChartInput): ChartData | undefined {
     toMs,
     readings,
     referenceGrams: reference?.referenceGrams,
+    presentMs: report.series.readings[report.series.presentFrom]?.atMilliseconds ?? fromMs,
     lossLines: lossPercents.flatMap(percent =>
       reference === undefined ? [] : [{ percent, massGrams: reference.referenceGrams * (1 - percent / 100) }],
     ),
-    fit: fitOf(report, fromMs),
+    fit: fitOf(shownTrend(report.trends, input.isYoung), fromMs),
     events: events
       .map(({ at, kind }) => ({ at, kind, ms: Date.parse(at) }))
       .filter(({ ms, kind }) => MARKED.includes(kind) && ms >= fromMs && ms <= toMs)
@@ -93,9 +98,15 @@ export function chartData(input: ChartInput): ChartData | undefined {
   }
 }
 
-/** The line of the longest window that the report fitted. */
-function fitOf({ trends }: WeightReport, fromMs: number): ChartData['fit'] {
-  const trend = trends.at(-1)
+/**
+ * Which of the fitted windows is told and drawn: the longest, as it rests on most weights; of a young animal the
+ * shortest that has limits, because its growth slows from month to month.
+ */
+export function shownTrend(trends: readonly WindowTrend[], isYoung: boolean): WindowTrend | undefined {
+  return isYoung ? (trends.find(({ limits }) => limits !== undefined) ?? trends.at(-1)) : trends.at(-1)
+}
+
+function fitOf(trend: WindowTrend | undefined, fromMs: number): ChartData['fit'] {
   if (trend === undefined) return undefined
   const [start, end] = trend.line.map(({ at, massGrams }) => ({ ms: Date.parse(at), massGrams }))
   if (start === undefined || end === undefined || start.ms < fromMs) return undefined
@@ -117,8 +128,8 @@ function fitOf({ trends }: WeightReport, fromMs: number): ChartData['fit'] {
 
 const BAND_POINTS = 24
 
-function bandOf({ hatchedOn, growth }: ChartInput, fromMs: number, toMs: number): ChartData['band'] {
-  if (hatchedOn === undefined || growth === undefined) return []
+function bandOf({ hatchedOn, growth, isYoung }: ChartInput, fromMs: number, toMs: number): ChartData['band'] {
+  if (!isYoung || hatchedOn === undefined || growth === undefined) return []
   const hatchedMs = Date.parse(hatchedOn)
   const endMs = Math.min(toMs, hatchedMs + growth.validToDays * DAY_MS)
   const startMs = Math.max(fromMs, hatchedMs)
