@@ -24,16 +24,35 @@ export async function writeEntries(
   confirmed: number,
 ): Promise<Written> {
   const transaction = database.transaction('entries', 'readwrite', { durability: 'strict' })
-  const write = async (): Promise<Written> => {
+  try {
     const before = await transaction.store.count()
     const wasCleared = before < confirmed
     const wanted = wasCleared ? [...held.values()] : fresh
-    await Promise.all(wanted.map(entry => transaction.store.put(entry)))
+    await Promise.all(wanted.map(async entry => transaction.store.put(entry)))
     // Damaged rows are not held, so only counting tells how many there are.
     const count = wasCleared ? await transaction.store.count() : before + fresh.length
     transaction.commit()
+    await transaction.done
     return { count, hasUnread: !wasCleared && before > confirmed }
+  } catch (error) {
+    throw await undone(transaction, error)
   }
-  const [written] = await Promise.all([write(), transaction.done])
-  return written
+}
+
+/** Takes back what a transaction has done so far, and gives the reason why it failed. */
+async function undone(
+  transaction: { readonly abort: () => void; readonly done: Promise<void> },
+  error: unknown,
+): Promise<unknown> {
+  try {
+    transaction.abort()
+  } catch {
+    // It was aborted already.
+  }
+  const end = await transaction.done.then(
+    () => error,
+    (reason: unknown) => reason,
+  )
+  // A request of a transaction that the browser aborted knows only that, the transaction knows why.
+  return error instanceof DOMException && error.name === 'AbortError' ? end : error
 }

@@ -7,25 +7,56 @@ export interface StandingItem {
   readonly itemId: string
   value?: ItemEntry
   last?: RecordEntry
+  /** The value as its list shows it; made once for each value, so that it keeps its identity. */
+  ready?: Ready
 }
 
 export type Lists = Pick<AnimalRecord, 'weighIns' | 'events' | 'readings' | 'assessments'>
 
-/** One thing ready for its list; made once for each value, so that it keeps its identity. */
-interface Ready {
+type Ready =
+  | Timed<'weighIns', Lists['weighIns'][number]>
+  | Timed<'events', Lists['events'][number]>
+  | Timed<'readings', Lists['readings'][number]>
+  | Timed<'assessments', Lists['assessments'][number]>
+interface Timed<Name extends keyof Lists, Value> {
+  readonly list: Name
   readonly atMs: number
-  readonly weighIn?: Lists['weighIns'][number]
-  readonly event?: Lists['events'][number]
-  readonly reading?: Lists['readings'][number]
-  readonly assessment?: Lists['assessments'][number]
+  readonly value: Value
+  readonly entry: ItemEntry
 }
-const readyOf = new WeakMap<ItemEntry, Ready>()
 
-function ready(entry: ItemEntry): Ready {
-  const known = readyOf.get(entry)
-  if (known) return known
-  const fresh = makeReady(entry)
-  readyOf.set(entry, fresh)
+/** The lists of one animal in order of time, then by name; a list that is as it was before keeps its identity. */
+export function listsOf(items: Iterable<StandingItem>, before: Lists | undefined): Lists {
+  const standing: Ready[] = []
+  for (const item of items)
+    if (item.value && item.last?.kind !== 'removed') standing.push(ready(item, item.value))
+  standing.sort(byTime)
+  const weighIns: Lists['weighIns'][number][] = []
+  const events: Lists['events'][number][] = []
+  const readings: Lists['readings'][number][] = []
+  const assessments: Lists['assessments'][number][] = []
+  for (const one of standing) {
+    if (one.list === 'weighIns') weighIns.push(one.value)
+    else if (one.list === 'events') events.push(one.value)
+    else if (one.list === 'readings') readings.push(one.value)
+    else assessments.push(one.value)
+  }
+  return {
+    weighIns: sameOr(before?.weighIns, weighIns),
+    events: sameOr(before?.events, events),
+    readings: sameOr(before?.readings, readings),
+    assessments: sameOr(before?.assessments, assessments),
+  }
+}
+
+function byTime(one: Ready, other: Ready): number {
+  return one.atMs - other.atMs || (one.value.itemId < other.value.itemId ? -1 : 1)
+}
+
+function ready(item: StandingItem, value: ItemEntry): Ready {
+  if (item.ready?.entry === value) return item.ready
+  const fresh = makeReady(value)
+  item.ready = fresh
   return fresh
 }
 
@@ -33,31 +64,18 @@ function makeReady(entry: ItemEntry): Ready {
   const { itemId } = entry
   switch (entry.kind) {
     case 'weigh-in':
-      return { atMs: Date.parse(entry.weighIn.at), weighIn: { ...entry.weighIn, itemId } }
+      return { list: 'weighIns', ...timed(entry, { ...entry.weighIn, itemId }) }
     case 'event':
-      return { atMs: Date.parse(entry.event.at), event: { ...entry.event, itemId } }
+      return { list: 'events', ...timed(entry, { ...entry.event, itemId }) }
     case 'reading':
-      return { atMs: Date.parse(entry.reading.at), reading: { ...entry.reading, itemId } }
+      return { list: 'readings', ...timed(entry, { ...entry.reading, itemId }) }
     case 'assessment':
-      return { atMs: Date.parse(entry.assessment.at), assessment: { ...entry.assessment, itemId } }
+      return { list: 'assessments', ...timed(entry, { ...entry.assessment, itemId }) }
   }
 }
 
-/** The lists of one animal in order of time, then by name; a list that is as it was before keeps its identity. */
-export function listsOf(items: Iterable<StandingItem>, before: Lists | undefined): Lists {
-  const standing: { itemId: string; ready: Ready }[] = []
-  for (const { itemId, value, last } of items) {
-    if (value && last?.kind !== 'removed') standing.push({ itemId, ready: ready(value) })
-  }
-  standing.sort((one, other) => one.ready.atMs - other.ready.atMs || (one.itemId < other.itemId ? -1 : 1))
-  const list = <Name extends 'weighIn' | 'event' | 'reading' | 'assessment'>(name: Name) =>
-    standing.flatMap(({ ready }) => ready[name] ?? [])
-  return {
-    weighIns: sameOr(before?.weighIns, list('weighIn')),
-    events: sameOr(before?.events, list('event')),
-    readings: sameOr(before?.readings, list('reading')),
-    assessments: sameOr(before?.assessments, list('assessment')),
-  }
+function timed<Value extends { readonly at: string }>(entry: ItemEntry, value: Value) {
+  return { atMs: Date.parse(value.at), value, entry }
 }
 
 function sameOr<Value>(before: readonly Value[] | undefined, now: readonly Value[]): readonly Value[] {

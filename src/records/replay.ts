@@ -53,29 +53,37 @@ export function startReplay(): Replay {
     return fresh
   }
 
-  /** Notes an entry about one thing of an animal; gives the animals that had it and have it. */
-  const takeItem = (entry: RecordEntry, itemId: string): (string | undefined)[] => {
-    const standing = items.get(itemId) ?? { itemId }
-    items.set(itemId, standing)
+  /** Notes an entry about one thing of an animal, and the animals that had it and have it. */
+  const takeItem = (entry: RecordEntry, itemId: string, touched: Set<string>): void => {
+    let standing = items.get(itemId)
+    if (!standing) {
+      standing = { itemId }
+      items.set(itemId, standing)
+    }
     if (isLater(entry, standing.last)) standing.last = entry
     const before = standing.value?.animalId
     if ('itemId' in entry && entry.kind !== 'removed' && entry.kind !== 'restored') {
       if (isLater(entry, standing.value)) standing.value = entry
     }
     const after = standing.value?.animalId
-    if (before !== undefined && before !== after) animalOf(before).items.delete(standing)
-    if (after !== undefined) animalOf(after).items.add(standing)
-    return [before, after]
+    if (before !== undefined && before !== after) {
+      animalOf(before).items.delete(standing)
+      touched.add(before)
+    }
+    if (after !== undefined) {
+      animalOf(after).items.add(standing)
+      touched.add(after)
+    }
   }
 
-  const takeAnimal = (entry: RecordEntry): string[] => {
+  const takeAnimal = (entry: RecordEntry, touched: Set<string>): void => {
     const standing = animalOf(entry.animalId)
     if (isLater(entry, standing.last)) standing.last = entry
     if (entry.kind === 'animal') {
       if (isLater(entry, standing.value)) standing.value = entry
       if (!standing.first || comesBefore(entry, standing.first)) standing.first = entry
     }
-    return [entry.animalId]
+    touched.add(entry.animalId)
   }
 
   const build = (animalId: string): void => {
@@ -96,8 +104,8 @@ export function startReplay(): Replay {
       if (seen.has(entry.entryId)) continue
       seen.add(entry.entryId)
       const itemId = 'itemId' in entry ? entry.itemId : undefined
-      const concerned = itemId === undefined ? takeAnimal(entry) : takeItem(entry, itemId)
-      for (const animalId of concerned) if (animalId !== undefined) touched.add(animalId)
+      if (itemId === undefined) takeAnimal(entry, touched)
+      else takeItem(entry, itemId, touched)
     }
     for (const animalId of touched) build(animalId)
     const inOrder = [...animals]
