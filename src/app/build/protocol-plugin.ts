@@ -4,6 +4,7 @@ import type { Plugin } from 'vite'
 import type { CareOfLogic, CompiledProtocol, Logic, Rule } from '../../../shared/compiled.ts'
 import { faultLine } from '../../protocol/fault.ts'
 import { loadProtocol } from '../../protocol/load.ts'
+import { loadWeights } from '../../protocol/weights.ts'
 
 const CONTENT = fileURLToPath(new URL('../../../content/', import.meta.url))
 const SPECIES = 'leopard-gecko'
@@ -25,6 +26,13 @@ export function compileContent(): CompiledProtocol {
   throw new ContentFaults(
     `The content has ${length} ${length === 1 ? 'fault' : 'faults'}:\n${loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n')}`,
   )
+}
+
+/** Reads how weight records are read, or throws every fault. */
+function weightsContent() {
+  const loaded = loadWeights(CONTENT, SPECIES)
+  if (loaded.ok) return loaded.weights
+  throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
 }
 
 /**
@@ -79,6 +87,8 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
       return dataModule({ frame: protocol.frame, dangerWords: protocol.dangerWords })
     case 'common':
       return dataModule(protocol.commonWords)
+    case 'weights':
+      return dataModule(weightsContent())
     case 'evidence':
       return dataModule(citedEvidence(protocol))
     case 'concerns':

@@ -32,3 +32,9 @@ declare module 'virtual:protocol/care' {
   const care: import('../../../shared/compiled.ts').CareOfLogic
   export default care
 }
+
+/** How weight records are read over time: for the screens of the record only. */
+declare module 'virtual:protocol/weights' {
+  const weights: import('../../../shared/weights.ts').WeightsContent
+  export default weights
+}
