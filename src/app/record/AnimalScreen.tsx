@@ -31,7 +31,7 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
   const now = clock()
   const report = reportOf(kept, content, now)
   const { policy } = content
-  const isYoung = lifeOf(kept.animal, content.grownFromDays, now) === 'young'
+  const isYoung = lifeOf(kept.animal, content, now) === 'young'
   const said = sayReport(report, policy, isYoung, now, locale)
   const home = `#animal/${kept.animalId}`
   const place = placeWords(kept.animal)
@@ -136,7 +136,7 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   const { content, clock, locale } = room
   const [span, setSpan] = useState<number | undefined>(366)
   const now = clock()
-  const isYoung = lifeOf(kept.animal, content.grownFromDays, now) === 'young'
+  const isYoung = lifeOf(kept.animal, content, now) === 'young'
   const data = chartData({
     report,
     events: kept.events,

@@ -4,13 +4,14 @@ import { useState } from 'preact/hooks'
 import { EVENT_KINDS } from '../../../shared/case-file.ts'
 import type { AnimalRecord, KeptEvent } from '../../../shared/record.ts'
 import { change, saveEvent } from '../../records/actions.ts'
+import { checkEvent } from '../../records/check-input.ts'
 import { dayOf } from '../../triage/calendar.ts'
 import { GeckoDrawing } from '../drawing/GeckoDrawing.tsx'
 import type { RegionName } from '../drawing/geckoOutline.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { Field } from '../parts/Field.tsx'
 import type { Room } from './keeper.ts'
-import { readCount, readDay } from './read-fields.ts'
+import { doubtWords, readCount, readDay, sentence } from './read-fields.ts'
 import { Select } from './Select.tsx'
 import { eventNames } from './words.ts'
 
@@ -92,7 +93,7 @@ function EventForm(props: {
 
   const keep = async () => {
     const sameDay = before && day === dayOf(Date.parse(before.at), now.zone)
-    const at = sameDay ? { value: before.at } : readDay(day, clock(), kept.animal.hatchedOn)
+    const at = sameDay ? { value: before.at } : readDay(day, clock())
     const offered = readCount('Offered', counts.offered, 0, 500)
     const eaten = readCount('Eaten', counts.eaten, 0, 500)
     if ('fault' in at || 'fault' in offered || 'fault' in eaten) {
@@ -114,6 +115,17 @@ function EventForm(props: {
           }
         : {}),
       ...(note.trim() === '' ? {} : { note: note.trim().slice(0, 2000) }),
+    }
+    const { faults: found, needsConfirm } = checkEvent(event, kept.animal, clock().instant)
+    const doubts = needsConfirm.map(doubt => doubtWords(doubt, now, room.locale)).join(' ')
+    if (found.length > 0 || (doubts !== '' && doubts !== faults.day)) {
+      const ofDay = found.find(({ field }) => field === 'at')
+      const ofEaten = found.find(({ field }) => field === 'eaten')
+      setFaults({
+        day: ofDay ? sentence('Day', { ...ofDay, value: day }) : doubts === '' ? undefined : doubts,
+        eaten: ofEaten && sentence('Eaten', ofEaten),
+      })
+      return
     }
     await save(`Saved: ${eventNames[kind].toLowerCase()}.`, writing =>
       before

@@ -91,8 +91,13 @@ function Result(props: {
   const [fault, setFault] = useState<string>()
   const found = bodyCondition(seen)
   const { step, tailView, bodyView, disagreementSteps, notUsed, missing } = found
-  const index = ownIndex(kept)
-  const { percent } = numberWords(locale)
+  const { massIndex } = room.content
+  const index = ownIndex(kept, massIndex)
+  const { grams, percent } = numberWords(locale)
+  const ownPast = (change: number | undefined) =>
+    change === undefined
+      ? '. There is no earlier one yet.'
+      : `, ${percent(change, true)} against its own past.`
   const keep = async () => {
     const { instant: at } = clock()
     const read = readCount('Length', length, 20, 250)
@@ -175,12 +180,17 @@ function Result(props: {
             {...(fault === undefined ? {} : { fault })}
           />
           {index === undefined ? null : (
-            <p>
-              Weight over length, last time: {index.gramsPerMillimetre} g per mm
-              {index.againstPastPercent === undefined
-                ? '.'
-                : `, ${percent(index.againstPastPercent, true)} against its own past.`}
-            </p>
+            <>
+              <p>
+                Weight over length: {index.gramsPerMillimetre} g per mm
+                {ownPast(index.gramsPerMillimetreChangePercent)}
+              </p>
+              <p>
+                Scaled to {massIndex.referenceLengthMillimetres} mm, exponent {massIndex.exponent}:{' '}
+                {grams(index.scaledGrams)}
+                {ownPast(index.scaledChangePercent)}
+              </p>
+            </>
           )}
         </Disclosure>
         <p class="question-hint">

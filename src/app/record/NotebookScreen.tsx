@@ -3,11 +3,12 @@ import type { VNode } from 'preact'
 import { useRef, useState } from 'preact/hooks'
 import type { AnimalRecord, Kept, KeptWeighIn } from '../../../shared/record.ts'
 import { remove, saveWeighIn } from '../../records/actions.ts'
+import { checkWeighIn } from '../../records/check-input.ts'
 import { dayOf } from '../../triage/calendar.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { Field } from '../parts/Field.tsx'
 import type { Room } from './keeper.ts'
-import { dayAfter, readDay, readGrams, stepFor } from './read-fields.ts'
+import { dayAfter, doubtWords, readDay, readGrams, sentence, stepFor } from './read-fields.ts'
 import { Select } from './Select.tsx'
 import { useFocus } from './use-focus.ts'
 import { lastStep } from './WeighScreen.tsx'
@@ -37,7 +38,7 @@ export function NotebookScreen({ room, kept }: { readonly room: Room; readonly k
 
   const add = async () => {
     const mass = readGrams(weight)
-    const at = readDay(day, clock(), kept.animal.hatchedOn)
+    const at = readDay(day, clock())
     if ('fault' in mass || 'fault' in at) {
       setFaults({
         ...('fault' in mass ? { weight: mass.fault } : {}),
@@ -47,6 +48,13 @@ export function NotebookScreen({ room, kept }: { readonly room: Room; readonly k
     }
     step.current = stepFor(mass.value, step.current)
     const weighIn = { at: at.value, massGrams: mass.value, scaleStepGrams: step.current }
+    const { faults: found, needsConfirm } = checkWeighIn(weighIn, kept, clock().instant)
+    const [fault] = found
+    const doubts = needsConfirm.map(doubt => doubtWords(doubt, now, locale)).join(' ')
+    if (fault !== undefined || (doubts !== '' && doubts !== faults.day)) {
+      setFaults({ day: fault === undefined ? doubts : sentence('Day', { ...fault, value: day }) })
+      return
+    }
     setFaults({})
     setWeight('')
     const next = dayAfter(day, Number(gap))

@@ -11,7 +11,7 @@ import { AnimalScreen } from './AnimalScreen.tsx'
 import { AnimalsScreen } from './AnimalsScreen.tsx'
 import { EventScreen } from './EventScreen.tsx'
 import { KeepScreen } from './KeepScreen.tsx'
-import type { Room, WeightContent } from './keeper.ts'
+import type { RecordContent, Room } from './keeper.ts'
 import { LookScreen } from './LookScreen.tsx'
 import { NotebookScreen } from './NotebookScreen.tsx'
 import { PastScreen } from './PastScreen.tsx'
@@ -23,7 +23,7 @@ export interface RecordScreensProps {
   /** `#animals`, `#animal/<id>` with a part after it, `#shelf`, `#keep`. */
   readonly hash: string
   readonly store: KeeperStore
-  readonly content: WeightContent
+  readonly content: RecordContent
   readonly clock: () => Moment
   readonly locale: string
   readonly onGo: (hash: string) => void

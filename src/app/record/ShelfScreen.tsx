@@ -1,41 +1,53 @@
-/** The whole shelf: who needs a look first, who is due, and a card for each cage to print. */
+/** The whole shelf: who needs a look first, what goes round, who is due, and a card for each cage to print. */
 import type { VNode } from 'preact'
 import type { Moment } from '../../../shared/moment.ts'
-import type { FlagName } from '../../measure/flags.ts'
+import type { AnimalRecord } from '../../../shared/record.ts'
+import { atLeastAsUrgent } from '../../../shared/urgency.ts'
+import type { DueRow, ShelfRow } from '../../measure/shelf.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
+import { SectionList } from '../parts/Sections.tsx'
 import { pastDay } from '../wording/dates.ts'
-import type { Room } from './keeper.ts'
-import { type ShelfRow, shelfOf } from './shelf.ts'
+import type { RecordContent, Room } from './keeper.ts'
+import { shelfOf } from './shelf.ts'
 import { dayWords, numberWords, placeWords } from './words.ts'
 
-const BECAUSE: Readonly<Record<FlagName, string>> = {
-  fastLoss: 'Lost weight fast',
-  slowLoss: 'Lost much weight',
-  downwardOnThree: 'Weight goes down',
-  youngNotGaining: 'Young and not gaining',
-  fastGain: 'Gained fast',
-  steady: '',
-  tooFewReadings: '',
-}
+const print = { label: 'Print', onPress: () => globalThis.print() }
 
-/** "Lost weight fast, 14 % under its best. Weigh it today." */
-function rowWords({ report, because, lossPercent, isDue }: ShelfRow, now: Moment, locale: string): string[] {
+/** From `week` on a row stands out. */
+const isFront = ({ atLeast }: ShelfRow) => atLeast !== undefined && atLeastAsUrgent(atLeast.urgency, 'week')
+
+/** "A vet within 24 hours, at least. 14 % under its best. 52 g today. Due to be weighed." */
+function rowWords(
+  row: ShelfRow,
+  due: DueRow | undefined,
+  content: RecordContent,
+  now: Moment,
+  locale: string,
+): string {
   const { grams, percent } = numberWords(locale)
+  const { report, atLeast, lossPercent } = row
   const { newest } = report.comparison
-  const lost = lossPercent > 0 ? `${percent(lossPercent)} under its best` : ''
   return [
-    [because === undefined ? '' : BECAUSE[because], lost].filter(Boolean).join(', '),
+    atLeast !== undefined && isFront(row) ? `${content.urgencyNames[atLeast.urgency]}, at least` : '',
+    lossPercent > 0 ? `${percent(lossPercent)} under its best` : '',
     newest === undefined ? 'No weight yet' : `${grams(newest.massGrams)} ${pastDay(newest.at, now, locale)}`,
-    isDue ? 'Due to be weighed' : '',
-  ].filter(words => words !== '')
+    due?.isDue ? 'Due to be weighed' : '',
+  ]
+    .filter(words => words !== '')
+    .map(words => `${words}.`)
+    .join(' ')
 }
 
 export function ShelfScreen({ room, cards }: { readonly room: Room; readonly cards: boolean }): VNode {
-  const { clock, locale } = room
+  const { clock, locale, content } = room
   const now = clock()
-  const rows = shelfOf(room, now)
-  const due = rows.filter(({ isDue }) => isDue).length
-  const print = { label: 'Print', onPress: () => globalThis.print() }
+  const { shelf, byId } = shelfOf(room, now)
+  const dueOf = new Map(shelf.due.map(row => [row.name, row]))
+  const due = shelf.due.filter(({ isDue }) => isDue).length
+  const rows = shelf.rows.flatMap(row => {
+    const kept = byId.get(row.animal.name)
+    return kept ? [{ row, kept, due: dueOf.get(row.animal.name) }] : []
+  })
   if (cards)
     return (
       <>
@@ -44,14 +56,15 @@ export function ShelfScreen({ room, cards }: { readonly room: Room; readonly car
             Cage cards
           </h1>
           <ul class="cards">
-            {rows.map(row => (
-              <Card key={row.kept.animalId} row={row} now={now} locale={locale} />
+            {rows.map(one => (
+              <Card key={one.kept.animalId} {...one} now={now} locale={locale} />
             ))}
           </ul>
         </main>
         <ActionBar back={{ label: 'Back', href: '#shelf' }} main={print} />
       </>
     )
+  const nameOf = (animalId: string) => byId.get(animalId)?.animal.name ?? animalId
   return (
     <>
       <main class="main record">
@@ -61,29 +74,39 @@ export function ShelfScreen({ room, cards }: { readonly room: Room; readonly car
             ? 'There is no animal on record yet.'
             : `${rows.length === 1 ? '1 animal' : `${rows.length} animals`}, ${due === 0 ? 'none' : due} due to be weighed. First who needs a look.`}
         </p>
+        {shelf.signals.map(({ id, room: where, showing }) => {
+          const words = content.shelf.signals.find(one => one.id === id)
+          if (words === undefined) return null
+          return (
+            <section key={`${id} ${where}`} class="notice animal-worry">
+              <h2>{where === undefined ? 'Where no room is written down' : where}</h2>
+              <p>{words.reason}</p>
+              <p>{showing.map(({ name }) => nameOf(name)).join(', ')}.</p>
+              <SectionList kind="steps" items={words.steps} />
+              <h3>Never</h3>
+              <SectionList kind="nevers" items={words.nevers} />
+            </section>
+          )
+        })}
         {rows.length === 0 ? null : (
           <p class="no-print">
             <a href="#shelf/cards">Cage cards to print</a>
           </p>
         )}
         <ol class="link-list">
-          {rows.map(row => {
-            const place = placeWords(row.kept.animal)
-            return (
-              <li key={row.kept.animalId}>
-                <a
-                  class={row.because === undefined ? 'link-card' : 'link-card shelf-front'}
-                  href={`#animal/${row.kept.animalId}`}
-                >
-                  <span class="link-card-label">
-                    {row.kept.animal.name}
-                    {place === '' ? '' : ` · ${place}`}
-                  </span>
-                  <span class="link-card-hint">{rowWords(row, now, locale).join('. ')}.</span>
-                </a>
-              </li>
-            )
-          })}
+          {rows.map(({ row, kept, due }) => (
+            <li key={kept.animalId}>
+              <a
+                class={isFront(row) ? 'link-card shelf-front' : 'link-card'}
+                href={`#animal/${kept.animalId}`}
+              >
+                <span class="link-card-label">
+                  {[kept.animal.name, placeWords(kept.animal)].filter(part => part !== '').join(' · ')}
+                </span>
+                <span class="link-card-hint">{rowWords(row, due, content, now, locale)}</span>
+              </a>
+            </li>
+          ))}
         </ol>
       </main>
       <ActionBar
@@ -94,20 +117,27 @@ export function ShelfScreen({ room, cards }: { readonly room: Room; readonly car
   )
 }
 
-function Card({ row, now, locale }: { row: ShelfRow; now: Moment; locale: string }): VNode {
-  const { animal } = row.kept
+function Card(props: {
+  row: ShelfRow
+  kept: AnimalRecord
+  due: DueRow | undefined
+  now: Moment
+  locale: string
+}): VNode {
+  const { row, kept, due, now, locale } = props
   const { newest } = row.report.comparison
-  const place = placeWords(animal)
+  const place = placeWords(kept.animal)
+  const day = (instant: string) => dayWords(instant, now.zone, locale)
   return (
     <li class="card">
-      <h2>{animal.name}</h2>
+      <h2>{kept.animal.name}</h2>
       {place === '' ? null : <p>{place}</p>}
       <p>
         {newest === undefined
           ? 'Not weighed yet'
-          : `${numberWords(locale).grams(newest.massGrams)}, ${dayWords(newest.at, now.zone, locale)}`}
+          : `${numberWords(locale).grams(newest.massGrams)}, ${day(newest.at)}`}
       </p>
-      <p>Weigh next: {row.isDue ? 'now' : dayWords(row.report.next.dueAt, now.zone, locale)}</p>
+      {due === undefined ? null : <p>Weigh next: {due.isDue ? 'now' : day(due.next.dueAt)}</p>}
       <p class="card-line">Weight</p>
       <p class="card-line">Day</p>
     </li>

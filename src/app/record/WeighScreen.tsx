@@ -3,13 +3,15 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { AnimalRecord, KeptWeighIn } from '../../../shared/record.ts'
 import { change, saveWeighIn } from '../../records/actions.ts'
+import { checkWeighIn } from '../../records/check-input.ts'
 import { dayOf } from '../../triage/calendar.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { Disclosure } from '../parts/Disclosure.tsx'
 import { Field } from '../parts/Field.tsx'
+import { Notice } from '../parts/Notice.tsx'
 import { pastDay } from '../wording/dates.ts'
 import type { Room } from './keeper.ts'
-import { readDay, readGrams, stepFor } from './read-fields.ts'
+import { doubtWords, readDay, readGrams, sentence, stepFor } from './read-fields.ts'
 import { Select } from './Select.tsx'
 import { useFocus } from './use-focus.ts'
 import { numberWords } from './words.ts'
@@ -36,7 +38,7 @@ export function WeighScreen(props: {
 }): VNode {
   const { room, kept, itemId } = props
   const { clock, locale, save, go } = room
-  const { name, hatchedOn } = kept.animal
+  const { name } = kept.animal
   const before = kept.weighIns.find(one => one.itemId === itemId)
   const now = clock()
   const [weight, setWeight] = useState(before ? String(before.massGrams) : '')
@@ -44,6 +46,7 @@ export function WeighScreen(props: {
   const [step, setStep] = useState(before?.scaleStepGrams ?? lastStep(room, kept))
   const [meal, setMeal] = useState<(typeof MEALS)[number]>(before?.meal ?? '')
   const [faults, setFaults] = useState<{ weight?: string; day?: string }>({})
+  const [asked, setAsked] = useState<readonly string[]>([])
   useFocus('weight', 0)
   const { grams } = numberWords(locale)
   const home = `#animal/${kept.animalId}`
@@ -52,7 +55,7 @@ export function WeighScreen(props: {
   const keep = async () => {
     const mass = readGrams(weight)
     const sameDay = before && day === dayOf(Date.parse(before.at), now.zone)
-    const at = sameDay ? { value: before.at } : readDay(day, clock(), hatchedOn)
+    const at = sameDay ? { value: before.at } : readDay(day, clock())
     if ('fault' in mass || 'fault' in at) {
       setFaults({
         ...('fault' in mass ? { weight: mass.fault } : {}),
@@ -67,6 +70,13 @@ export function WeighScreen(props: {
       ...(meal === '' ? {} : { meal }),
       ...(before?.note === undefined ? {} : { note: before.note }),
     }
+    const { faults: found, needsConfirm } = checkWeighIn(weighIn, kept, clock().instant, itemId)
+    const [fault] = found
+    const doubts = needsConfirm.map(doubt => doubtWords(doubt, now, locale))
+    setFaults(fault === undefined ? {} : { day: sentence('Day', { ...fault, value: day }) })
+    setAsked(doubts)
+    // A doubt is asked about once; the same answer again is taken.
+    if (fault !== undefined || doubts.join() !== asked.join()) return
     await save(`Saved: ${grams(mass.value)} ${pastDay(at.value, clock(), locale)}.`, writing =>
       before
         ? change(writing, kept.animalId, before.itemId, { kind: 'weigh-in', weighIn })
@@ -126,6 +136,11 @@ export function WeighScreen(props: {
             />
           </Disclosure>
         </form>
+        {asked.map(words => (
+          <Notice key={words} spoken="atOnce">
+            <p>{words}</p>
+          </Notice>
+        ))}
         <Disclosure summary="How to weigh it">
           <p>Put a small tub on a kitchen scale and set the scale to zero.</p>
           <p>Let it walk in, or lift it in with a hand under its body. Never by the tail.</p>

@@ -5,7 +5,12 @@ import type {
   ConditionSeen,
   ConditionStep,
 } from '../../measure/bodyCondition.ts'
-import { againstOwnPastPercent, massOverLength } from '../../measure/massIndex.ts'
+import {
+  againstOwnPastPercent,
+  type IndexScale,
+  massOverLength,
+  scaledMassIndexGrams,
+} from '../../measure/massIndex.ts'
 import type { GeckoShape } from '../drawing/geckoOutline.ts'
 
 /**
@@ -107,20 +112,30 @@ export function lastLook({
   return last && { at: last.at, words: conditionWords(last.value) }
 }
 
-/** Weight over length at every length on record, each with the last weight up to then, against the animal's own past. */
-export function ownIndex({
-  readings,
-  weighIns,
-}: AnimalRecord):
-  | { readonly gramsPerMillimetre: number; readonly againstPastPercent: number | undefined }
-  | undefined {
-  const indices = readings.flatMap(({ what, at, value }) => {
-    const until = Date.parse(at)
-    const weighed = weighIns.findLast(one => Date.parse(one.at) <= until)
-    return what === LENGTH && weighed ? [massOverLength(weighed.massGrams, value)] : []
-  })
-  const newest = indices.at(-1)
-  return newest === undefined
-    ? undefined
-    : { gramsPerMillimetre: newest, againstPastPercent: againstOwnPastPercent(newest, indices.slice(0, -1)) }
+export interface OwnIndex {
+  readonly gramsPerMillimetre: number
+  readonly scaledGrams: number
+  /** The newest against the median of the animal's earlier ones; undefined for the first. */
+  readonly gramsPerMillimetreChangePercent: number | undefined
+  readonly scaledChangePercent: number | undefined
+}
+
+/** Both indices at every length on record, each with the last weight up to then, against the animal's own past. */
+export function ownIndex({ readings, weighIns }: AnimalRecord, scale: IndexScale): OwnIndex | undefined {
+  const plain: number[] = []
+  const scaled: number[] = []
+  for (const { what, at, value } of readings) {
+    const weighed = weighIns.findLast(one => Date.parse(one.at) <= Date.parse(at))
+    if (what !== LENGTH || weighed === undefined) continue
+    plain.push(massOverLength(weighed.massGrams, value))
+    scaled.push(scaledMassIndexGrams(weighed.massGrams, value, scale))
+  }
+  const [gramsPerMillimetre, scaledGrams] = [plain.at(-1), scaled.at(-1)]
+  if (gramsPerMillimetre === undefined || scaledGrams === undefined) return undefined
+  return {
+    gramsPerMillimetre,
+    scaledGrams,
+    gramsPerMillimetreChangePercent: againstOwnPastPercent(gramsPerMillimetre, plain.slice(0, -1)),
+    scaledChangePercent: againstOwnPastPercent(scaledGrams, scaled.slice(0, -1)),
+  }
 }

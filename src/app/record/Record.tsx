@@ -1,0 +1,21 @@
+/** The record as the app opens it: content and rules put together once, then its screens. */
+
+import weights from 'virtual:protocol/weights'
+import type { VNode } from 'preact'
+import { useMemo } from 'preact/hooks'
+import type { Frame } from '../../../shared/compiled.ts'
+import type { Protocol } from '../../triage/prepare.ts'
+import { recordContentOf } from './keeper.ts'
+import { RecordScreens, type RecordScreensProps } from './RecordScreens.tsx'
+
+export { caseOf } from './case-of.ts'
+
+export interface RecordProps extends Omit<RecordScreensProps, 'content'> {
+  readonly protocol: Protocol
+  readonly frame: Frame
+}
+
+export function Record({ protocol, frame, ...rest }: RecordProps): VNode {
+  const content = useMemo(() => recordContentOf(protocol, frame, weights), [protocol, frame])
+  return <RecordScreens {...rest} content={content} />
+}
