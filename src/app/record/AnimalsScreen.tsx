@@ -2,18 +2,22 @@
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import { addAnimal } from '../../records/actions.ts'
+import { backupDue } from '../../records/backup-reminder.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { Field } from '../parts/Field.tsx'
+import { Notice } from '../parts/Notice.tsx'
 import { pastDay } from '../wording/dates.ts'
+import { dueWords } from './KeepScreen.tsx'
 import { type Room, reportOf } from './keeper.ts'
 import { numberWords, placeWords } from './words.ts'
 
 export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
-  const { record, content, clock, locale, save, go } = room
+  const { record, content, clock, locale, save, store, go } = room
   const { animals } = record
   const [name, setName] = useState('')
   const [fault, setFault] = useState<string>()
   const now = clock()
+  const due = backupDue(store.entries(), store.lastBackup(), now.instant)
   const { grams } = numberWords(locale)
   const add = async () => {
     const written = name.trim()
@@ -74,6 +78,13 @@ export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
             Add
           </button>
         </form>
+        {due.isDue ? (
+          <Notice title={dueWords(due)}>
+            <p>
+              <a href="#keep">Save a backup file</a>. It takes one tap.
+            </p>
+          </Notice>
+        ) : null}
         <ul class="link-list">
           {animals.length < 2 ? null : (
             <li>

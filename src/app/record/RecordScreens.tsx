@@ -1,6 +1,6 @@
 /** The record: which of its screens is shown, what was just done and how to take it back. Loaded after the first screens. */
 import type { VNode } from 'preact'
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useReducer, useState } from 'preact/hooks'
 import type { Moment } from '../../../shared/moment.ts'
 import type { AnimalRecord, RecordEntry } from '../../../shared/record.ts'
 import { undo } from '../../records/actions.ts'
@@ -43,14 +43,17 @@ export function RecordScreens(props: RecordScreensProps): VNode {
   const [unread, setUnread] = useState(0)
   const [record, setRecord] = useState(store.record)
   const [done, setDone] = useState<Done>()
+  const [, drawAgain] = useReducer((count: number) => count + 1, 0)
   useEffect(() => {
-    const stop = store.onChange(setRecord)
+    const stops = [store.onChange(setRecord), store.onStatus(drawAgain), store.onKeepPromise(drawAgain)]
     void store.opened.then(opened => {
       setRecord(store.record())
       setUnread(opened.faults.length)
       setOpen(true)
     })
-    return () => void stop()
+    return () => {
+      for (const stop of stops) stop()
+    }
   }, [store])
   const room = useMemo<Room>(
     () => ({
@@ -60,6 +63,7 @@ export function RecordScreens(props: RecordScreensProps): VNode {
       locale,
       store,
       go: onGo,
+      tell: said => setDone({ said }),
       save: async (said, make) => {
         const entry = make(store.writing(clock().instant))
         await store.append([entry])
@@ -87,6 +91,14 @@ export function RecordScreens(props: RecordScreensProps): VNode {
             )}
           </p>
         )}
+        {store.status().kind === 'memory' ? (
+          <p class="done">
+            <span>This browser keeps nothing at the moment. All lasts until this page is closed.</span>
+            <a class="review-change" href="#keep">
+              Save a file
+            </a>
+          </p>
+        ) : null}
         {unread === 0 ? null : (
           <p>{unread === 1 ? '1 entry' : `${unread} entries`} could not be read. Nothing of it is deleted.</p>
         )}

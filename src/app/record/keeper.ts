@@ -58,6 +58,8 @@ export interface Room {
    * resolves, the browser has confirmed the entry or it is held in memory.
    */
   readonly save: (said: string, make: (writing: Writing) => RecordEntry) => Promise<RecordEntry>
+  /** Says what was done where there is no single entry to take back. */
+  readonly tell: (said: string) => void
   readonly store: KeeperStore
   /** Goes to another screen of the app. */
   readonly go: (hash: string) => void
