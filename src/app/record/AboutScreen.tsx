@@ -3,13 +3,9 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { AnimalRecord, KeptAnimal } from '../../../shared/record.ts'
 import { changeAnimal, remove } from '../../records/actions.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
-import { Field } from '../parts/Field.tsx'
 import type { Room } from './keeper.ts'
+import { FORM, Form, Input, Page, Select } from './parts.tsx'
 import { readDay } from './read-fields.ts'
-import { Select } from './Select.tsx'
-
-const FORM = 'about'
 
 const SURE = [
   ['', 'Not said'],
@@ -58,19 +54,19 @@ export function AboutScreen({ room, kept }: { readonly room: Room; readonly kept
   const [faults, setFaults] = useState<Readonly<Record<string, string>>>({})
   const typed = (name: string) => (form[name] ?? '').trim()
   const set = (name: string) => (value: string) => setForm({ ...form, [name]: value })
-  const text = (name: string, label: string, kind: 'text' | 'date' = 'text') => {
-    const fault = faults[name]
-    return (
-      <Field
-        name={name}
-        kind={kind}
-        label={label}
-        value={form[name] ?? ''}
-        onInput={set(name)}
-        {...(fault === undefined ? {} : { fault })}
-      />
-    )
-  }
+  const text = (name: string, label: string, kind: 'text' | 'date' = 'text') => (
+    <Input
+      name={name}
+      kind={kind}
+      label={label}
+      value={form[name] ?? ''}
+      onInput={set(name)}
+      fault={faults[name]}
+    />
+  )
+  const list = (name: string, label: string, options: readonly (readonly [string, string])[]) => (
+    <Select name={name} label={label} value={form[name] ?? ''} options={options} onChoose={set(name)} />
+  )
   const keep = async () => {
     const hatched = typed('hatched') === '' ? undefined : readDay(typed('hatched'), clock())
     const found: Record<string, string> = {}
@@ -115,54 +111,29 @@ export function AboutScreen({ room, kept }: { readonly room: Room; readonly kept
     go('#animals')
   }
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>About {animal.name}</h1>
-        <form
-          class="question-form"
-          id={FORM}
-          onSubmit={event => {
-            event.preventDefault()
-            void keep()
-          }}
-        >
-          {text('name', 'Name')}
-          {text('hatched', 'Hatched on', 'date')}
-          <Select
-            name="hatchedSure"
-            label="How sure is the day"
-            value={form.hatchedSure ?? ''}
-            options={SURE}
-            onChoose={set('hatchedSure')}
-          />
-          <Select
-            name="sexed"
-            label="Female or male"
-            value={form.sexed ?? ''}
-            options={SEXES}
-            onChoose={set('sexed')}
-          />
-          <Select
-            name="sexSure"
-            label="How sure is that"
-            value={form.sexSure ?? ''}
-            options={SURE}
-            onChoose={set('sexSure')}
-          />
-          <Select name="tail" label="Tail" value={form.tail ?? ''} options={TAILS} onChoose={set('tail')} />
-          {text('line', 'Colour line, if known')}
-          {text('room', 'Room')}
-          {text('rack', 'Rack')}
-          {text('tub', 'Tub')}
-          {text('note', 'Note')}
-        </form>
-        <p>
-          <button class="action" type="button" onClick={() => void takeOut()}>
-            Take {animal.name} out of the record
-          </button>
-        </p>
-      </main>
-      <ActionBar back={{ label: 'Back', href: home }} main={{ label: 'Save', form: FORM }} />
-    </>
+    <Page
+      title={`About ${animal.name}`}
+      back={{ label: 'Back', href: home }}
+      main={{ label: 'Save', form: FORM }}
+    >
+      <Form onSend={keep}>
+        {text('name', 'Name')}
+        {text('hatched', 'Hatched on', 'date')}
+        {list('hatchedSure', 'How sure is the day', SURE)}
+        {list('sexed', 'Female or male', SEXES)}
+        {list('sexSure', 'How sure is that', SURE)}
+        {list('tail', 'Tail', TAILS)}
+        {text('line', 'Colour line, if known')}
+        {text('room', 'Room')}
+        {text('rack', 'Rack')}
+        {text('tub', 'Tub')}
+        {text('note', 'Note')}
+      </Form>
+      <p>
+        <button class="action" type="button" onClick={() => void takeOut()}>
+          Take {animal.name} out of the record
+        </button>
+      </p>
+    </Page>
   )
 }

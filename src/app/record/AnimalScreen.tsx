@@ -3,12 +3,12 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { AnimalRecord } from '../../../shared/record.ts'
 import type { WeightReport } from '../../measure/weightReport.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
 import { Notice } from '../parts/Notice.tsx'
 import { chartData } from './chart/chart-data.ts'
 import { WeightChart } from './chart/WeightChart.tsx'
 import { lastLook } from './condition.ts'
 import { lifeOf, type Room, reportOf } from './keeper.ts'
+import { Page, Way } from './parts.tsx'
 import { sayNext, sayReport } from './say.ts'
 import { dayWords, numberWords, placeWords } from './words.ts'
 
@@ -37,97 +37,74 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
   const place = placeWords(kept.animal)
   const look = lastLook(kept)
   return (
-    <>
-      <main class="main record">
-        <div class="animal-head">
-          <h1 tabIndex={-1}>{kept.animal.name}</h1>
-          {place === '' ? null : <p class="question-hint">{place}</p>}
-          <p class="print-only">{dayWords(now.instant, now.zone, locale)}</p>
-        </div>
-        <div class={said.worry ? 'animal-said animal-worry' : 'animal-said'}>
-          <p class="animal-main">{said.main}</p>
-          {said.more.map(line => (
-            <p key={line}>{line}</p>
-          ))}
-        </div>
-        {report.comparison.weighAgainNow ? (
-          <Notice title="Weigh it a second time now">
-            <p>
-              The newest weight is far from the others. A slip of the scale looks the same as a real loss.
-            </p>
-            <p>
-              <a class="action action-main" href={`${home}/weigh`}>
-                Weigh again
-              </a>
-            </p>
-          </Notice>
-        ) : null}
-        <Chart room={room} kept={kept} report={report} />
-        <section class="section" aria-labelledby="next-title">
-          <h2 class="section-title" id="next-title">
-            Next
-          </h2>
-          {sayNext(report, now, locale).map(line => (
-            <p key={line}>{line}</p>
-          ))}
-        </section>
-        <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
-          <ul class="link-list">
-            <Way
-              href={`${home}/happened`}
-              words="Something happened"
-              hint="A meal, a shed, eggs, a lost tail, a new home."
-            />
-            <li>
-              <button class="link-card" type="button" onClick={() => onCheck(kept)}>
-                <span class="link-card-label">Start a check for {kept.animal.name}</span>
-                <span class="link-card-hint">Its weights go with it.</span>
-              </button>
-            </li>
-            <Way
-              href={`${home}/look`}
-              words="How its body looks"
-              hint={
-                look === undefined
-                  ? 'Four looks at tail, hips, flanks and front legs.'
-                  : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
-              }
-            />
-            <Way href={`${home}/past`} words="All entries" hint="Read, change or take out." />
-            <Way
-              href={`${home}/notebook`}
-              words="Type in a notebook"
-              hint="Many weights from paper, one line each."
-            />
-            <Way
-              href={`${home}/about`}
-              words={`About ${kept.animal.name}`}
-              hint="Hatch date, sex, tail, where it lives."
-            />
-            <li>
-              <button class="link-card" type="button" onClick={() => globalThis.print()}>
-                <span class="link-card-label">Print this page</span>
-              </button>
-            </li>
-          </ul>
-        </nav>
-      </main>
-      <ActionBar
-        back={{ label: 'Animals', href: '#animals' }}
-        main={{ label: 'Weigh', href: `${home}/weigh` }}
-      />
-    </>
-  )
-}
-
-function Way(props: { href: string; words: string; hint: string }): VNode {
-  return (
-    <li>
-      <a class="link-card" href={props.href}>
-        <span class="link-card-label">{props.words}</span>
-        <span class="link-card-hint">{props.hint}</span>
-      </a>
-    </li>
+    <Page
+      title={kept.animal.name}
+      back={{ label: 'Animals', href: '#animals' }}
+      main={{ label: 'Weigh', href: `${home}/weigh` }}
+    >
+      {place === '' ? null : <p class="question-hint">{place}</p>}
+      <p class="print-only">{dayWords(now.instant, now.zone, locale)}</p>
+      <div class={said.worry ? 'animal-said animal-worry' : 'animal-said'}>
+        <p class="animal-main">{said.main}</p>
+        {said.more.map(line => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+      {report.comparison.weighAgainNow ? (
+        <Notice title="Weigh it a second time now">
+          <p>The newest weight is far from the others. A slip of the scale looks the same as a real loss.</p>
+          <p>
+            <a class="action action-main" href={`${home}/weigh`}>
+              Weigh again
+            </a>
+          </p>
+        </Notice>
+      ) : null}
+      <Chart room={room} kept={kept} report={report} />
+      <section class="section" aria-labelledby="next-title">
+        <h2 class="section-title" id="next-title">
+          Next
+        </h2>
+        {sayNext(report, now, locale).map(line => (
+          <p key={line}>{line}</p>
+        ))}
+      </section>
+      <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
+        <ul class="link-list">
+          <Way
+            to={`${home}/happened`}
+            words="Something happened"
+            hint="A meal, a shed, eggs, a lost tail, a new home."
+          />
+          <Way
+            to={() => onCheck(kept)}
+            words={`Start a check for ${kept.animal.name}`}
+            hint="Its weights go with it."
+          />
+          <Way
+            to={`${home}/look`}
+            words="How its body looks"
+            hint={
+              look === undefined
+                ? 'Four looks at tail, hips, flanks and front legs.'
+                : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
+            }
+          />
+          <Way to={`${home}/past`} words="All entries" hint="Read, change or take out." />
+          <Way
+            to={`${home}/notebook`}
+            words="Type in a notebook"
+            hint="Many weights from paper, one line each."
+          />
+          <Way
+            to={`${home}/about`}
+            words={`About ${kept.animal.name}`}
+            hint="Hatch date, sex, tail, where it lives."
+          />
+          <Way to={() => globalThis.print()} words="Print this page" />
+        </ul>
+      </nav>
+    </Page>
   )
 }
 

@@ -3,12 +3,11 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import { addAnimal } from '../../records/actions.ts'
 import { backupDue } from '../../records/backup-reminder.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
-import { Field } from '../parts/Field.tsx'
 import { Notice } from '../parts/Notice.tsx'
 import { pastDay } from '../wording/dates.ts'
 import { dueWords } from './KeepScreen.tsx'
 import { type Room, reportOf } from './keeper.ts'
+import { Form, Input, Page, Way } from './parts.tsx'
 import { numberWords, placeWords } from './words.ts'
 
 export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
@@ -31,78 +30,62 @@ export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
     go(`#animal/${animalId}`)
   }
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>Your animals</h1>
-        {animals.length === 0 ? (
-          <p class="start-lead">
-            None yet. Give one a name and weigh it: a weight says what eyes cannot. All stays on this device.
-          </p>
-        ) : (
-          <ul class="link-list">
-            {animals.map(kept => {
-              const { newest } = reportOf(kept, content, now).comparison
-              const place = placeWords(kept.animal)
-              return (
-                <li key={kept.animalId}>
-                  <a class="link-card" href={`#animal/${kept.animalId}`}>
-                    <span class="link-card-label">{kept.animal.name}</span>
-                    <span class="link-card-hint">
-                      {newest
-                        ? `${grams(newest.massGrams)} ${pastDay(newest.at, now, locale)}`
-                        : 'No weight yet'}
-                      {place === '' ? '' : ` · ${place}`}
-                    </span>
-                  </a>
-                </li>
-              )
-            })}
-          </ul>
-        )}
-        <form
-          class="one-line"
-          onSubmit={event => {
-            event.preventDefault()
-            void add()
-          }}
-        >
-          <Field
-            name="name"
-            kind="text"
-            label={animals.length === 0 ? 'Its name' : 'One more: its name'}
-            value={name}
-            onInput={setName}
-            {...(fault === undefined ? {} : { fault })}
-          />
-          <button class={animals.length === 0 ? 'action action-main' : 'action'} type="submit">
-            Add
-          </button>
-        </form>
-        {due.isDue ? (
-          <Notice title={dueWords(due)}>
-            <p>
-              <a href="#keep">Save a backup file</a>. It takes one tap.
-            </p>
-          </Notice>
-        ) : null}
+    <Page title="Your animals" back={{ label: 'Back', href: '#start' }}>
+      {animals.length === 0 ? (
+        <p class="start-lead">
+          None yet. Give one a name and weigh it: a weight says what eyes cannot. All stays on this device.
+        </p>
+      ) : (
         <ul class="link-list">
-          {animals.length < 2 ? null : (
-            <li>
-              <a class="link-card" href="#shelf">
-                <span class="link-card-label">The whole shelf</span>
-                <span class="link-card-hint">Who needs a look first, who is due, cage cards to print.</span>
-              </a>
-            </li>
-          )}
-          <li>
-            <a class="link-card" href="#keep">
-              <span class="link-card-label">Keep and move the record</span>
-              <span class="link-card-hint">Backup file, and weights as a table.</span>
-            </a>
-          </li>
+          {animals.map(kept => {
+            const { newest } = reportOf(kept, content, now).comparison
+            const place = placeWords(kept.animal)
+            return (
+              <Way
+                key={kept.animalId}
+                to={`#animal/${kept.animalId}`}
+                words={kept.animal.name}
+                hint={[
+                  newest ? `${grams(newest.massGrams)} ${pastDay(newest.at, now, locale)}` : 'No weight yet',
+                  place,
+                ]
+                  .filter(part => part !== '')
+                  .join(' · ')}
+              />
+            )
+          })}
         </ul>
-      </main>
-      <ActionBar back={{ label: 'Back', href: '#start' }} />
-    </>
+      )}
+      <Form look="one-line" onSend={add}>
+        <Input
+          name="name"
+          kind="text"
+          label={animals.length === 0 ? 'Its name' : 'One more: its name'}
+          value={name}
+          onInput={setName}
+          fault={fault}
+        />
+        <button class={animals.length === 0 ? 'action action-main' : 'action'} type="submit">
+          Add
+        </button>
+      </Form>
+      {due.isDue ? (
+        <Notice title={dueWords(due)}>
+          <p>
+            <a href="#keep">Save a backup file</a>. It takes one tap.
+          </p>
+        </Notice>
+      ) : null}
+      <ul class="link-list">
+        {animals.length < 2 ? null : (
+          <Way
+            to="#shelf"
+            words="The whole shelf"
+            hint="Who needs a look first, who is due, cage cards to print."
+          />
+        )}
+        <Way to="#keep" words="Keep and move the record" hint="Backup file, and weights as a table." />
+      </ul>
+    </Page>
   )
 }

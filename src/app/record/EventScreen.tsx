@@ -8,16 +8,12 @@ import { checkEvent } from '../../records/check-input.ts'
 import { dayOf } from '../../triage/calendar.ts'
 import { GeckoDrawing } from '../drawing/GeckoDrawing.tsx'
 import type { RegionName } from '../drawing/geckoOutline.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
-import { Field } from '../parts/Field.tsx'
 import type { Room } from './keeper.ts'
+import { FORM, Form, Input, Page, Select, Tick, Way } from './parts.tsx'
 import { doubtWords, readCount, readDay, sentence } from './read-fields.ts'
-import { Select } from './Select.tsx'
 import { eventNames } from './words.ts'
 
 type Kind = KeptEvent['kind']
-
-const FORM = 'happened'
 
 /** Places where skin stays, as the drawing names them. */
 const PLACES: readonly (readonly [words: string, regions: readonly RegionName[]])[] = [
@@ -50,21 +46,13 @@ export function EventScreen(props: {
   const home = `#animal/${kept.animalId}`
   if (kind !== undefined) return <EventForm room={room} kept={kept} kind={kind} before={before} home={home} />
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>What happened to {kept.animal.name}?</h1>
-        <ul class="link-list">
-          {EVENT_KINDS.map(one => (
-            <li key={one}>
-              <button class="link-card" type="button" onClick={() => setKind(one)}>
-                <span class="link-card-label">{eventNames[one]}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
-      </main>
-      <ActionBar back={{ label: 'Back', href: home }} />
-    </>
+    <Page title={`What happened to ${kept.animal.name}?`} back={{ label: 'Back', href: home }}>
+      <ul class="link-list">
+        {EVENT_KINDS.map(one => (
+          <Way key={one} to={() => setKind(one)} words={eventNames[one]} />
+        ))}
+      </ul>
+    </Page>
   )
 }
 
@@ -134,114 +122,78 @@ function EventForm(props: {
     )
     go(home)
   }
-  const field = (name: 'day' | 'offered' | 'eaten') => {
-    const fault = faults[name]
-    return { name, ...(fault === undefined ? {} : { fault }) }
-  }
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>{eventNames[kind]}</h1>
-        <form
-          class="question-form"
-          id={FORM}
-          onSubmit={event => {
-            event.preventDefault()
-            void keep()
-          }}
-        >
-          <Field {...field('day')} kind="date" label="Day" value={day} onInput={setDay} />
-          {kind === 'tail-lost' ? (
-            <Select
-              name="share"
-              label="How much came off"
-              value={share}
-              options={SHARES}
-              onChoose={setShare}
-            />
-          ) : null}
-          {kind === 'eggs-laid' ? (
-            <Tick
-              words="I saw the eggs"
-              hint="Only eggs that were seen explain a lower weight."
-              on={seen}
-              onChange={setSeen}
-            />
-          ) : null}
-          {kind === 'shed' ? (
-            <>
-              <Tick words="All of the skin came off" on={whole} onChange={setWhole} />
-              {whole ? null : (
-                <fieldset class="choices">
-                  <legend class="field-label">Where did skin stay?</legend>
-                  <div class="body-map">
-                    <div class="body-map-picture">
-                      <GeckoDrawing
-                        marked={PLACES.flatMap(([, regions]) =>
-                          regions.some(region => stuck.includes(region)) ? regions : [],
-                        )}
-                      />
-                    </div>
-                    <div class="body-map-list">
-                      {PLACES.map(([words, regions]) => (
-                        <Tick
-                          key={words}
-                          words={words}
-                          on={regions.some(region => stuck.includes(region))}
-                          onChange={on =>
-                            setStuck([
-                              ...stuck.filter(place => !regions.some(region => region === place)),
-                              ...(on ? regions : []),
-                            ])
-                          }
-                        />
-                      ))}
-                    </div>
+    <Page title={eventNames[kind]} back={{ label: 'Back', href: home }} main={{ label: 'Save', form: FORM }}>
+      <Form onSend={keep}>
+        <Input name="day" fault={faults.day} kind="date" label="Day" value={day} onInput={setDay} />
+        {kind === 'tail-lost' ? (
+          <Select name="share" label="How much came off" value={share} options={SHARES} onChoose={setShare} />
+        ) : null}
+        {kind === 'eggs-laid' ? (
+          <Tick
+            words="I saw the eggs"
+            hint="Only eggs that were seen explain a lower weight."
+            on={seen}
+            onChange={setSeen}
+          />
+        ) : null}
+        {kind === 'shed' ? (
+          <>
+            <Tick words="All of the skin came off" on={whole} onChange={setWhole} />
+            {whole ? null : (
+              <fieldset class="choices">
+                <legend class="field-label">Where did skin stay?</legend>
+                <div class="body-map">
+                  <div class="body-map-picture">
+                    <GeckoDrawing
+                      marked={PLACES.flatMap(([, regions]) =>
+                        regions.some(region => stuck.includes(region)) ? regions : [],
+                      )}
+                    />
                   </div>
-                </fieldset>
-              )}
-            </>
-          ) : null}
-          {kind === 'meal' ? (
-            <>
-              <Field name="food" kind="text" label="Food" value={food} onInput={setFood} />
-              <Field
-                {...field('offered')}
-                kind="number"
-                label="Offered"
-                value={counts.offered}
-                onInput={offered => setCounts({ ...counts, offered })}
-              />
-              <Field
-                {...field('eaten')}
-                kind="number"
-                label="Eaten"
-                value={counts.eaten}
-                onInput={eaten => setCounts({ ...counts, eaten })}
-              />
-            </>
-          ) : null}
-          <Field name="note" kind="text" label="Note" value={note} onInput={setNote} />
-        </form>
-      </main>
-      <ActionBar back={{ label: 'Back', href: home }} main={{ label: 'Save', form: FORM }} />
-    </>
-  )
-}
-
-function Tick(props: { words: string; hint?: string; on: boolean; onChange: (on: boolean) => void }): VNode {
-  return (
-    <label class="choice">
-      <input
-        class="choice-input"
-        type="checkbox"
-        checked={props.on}
-        onChange={event => props.onChange(event.currentTarget.checked)}
-      />
-      <span class="choice-words">
-        <span class="choice-label">{props.words}</span>
-        {props.hint === undefined ? null : <span class="choice-hint">{props.hint}</span>}
-      </span>
-    </label>
+                  <div class="body-map-list">
+                    {PLACES.map(([words, regions]) => (
+                      <Tick
+                        key={words}
+                        words={words}
+                        on={regions.some(region => stuck.includes(region))}
+                        onChange={on =>
+                          setStuck([
+                            ...stuck.filter(place => !regions.some(region => region === place)),
+                            ...(on ? regions : []),
+                          ])
+                        }
+                      />
+                    ))}
+                  </div>
+                </div>
+              </fieldset>
+            )}
+          </>
+        ) : null}
+        {kind === 'meal' ? (
+          <>
+            <Input name="food" kind="text" label="Food" value={food} onInput={setFood} />
+            <Input
+              name="offered"
+              fault={faults.offered}
+              kind="number"
+              label="Offered"
+              value={counts.offered}
+              onInput={offered => setCounts({ ...counts, offered })}
+            />
+            <Input
+              name="eaten"
+              fault={faults.eaten}
+              kind="number"
+              label="Eaten"
+              value={counts.eaten}
+              onInput={eaten => setCounts({ ...counts, eaten })}
+            />
+          </>
+        ) : null}
+        <Input name="note" kind="text" label="Note" value={note} onInput={setNote} />
+      </Form>
+    </Page>
   )
 }

@@ -1,6 +1,7 @@
 /** A file chosen by the person, and what came of reading it. */
 import type { TargetedEvent, VNode } from 'preact'
 import type { Fault } from '../../../shared/result.ts'
+import { SectionList } from '../parts/Sections.tsx'
 
 export function FileField(props: {
   readonly name: string
@@ -36,15 +37,10 @@ export function Faults({ faults }: { readonly faults: readonly Fault[] }): VNode
   return (
     <div class="notice" role="alert">
       <p class="notice-title">Nothing was taken in</p>
-      <ul class="reasons">
-        {faults.map(({ field, value, accepted }) => (
-          <li key={`${field} ${value}`}>
-            <div>
-              {field}: {value}. Accepted: {accepted}.
-            </div>
-          </li>
-        ))}
-      </ul>
+      <SectionList
+        kind="reasons"
+        items={faults.map(({ field, value, accepted }) => `${field}: ${value}. Accepted: ${accepted}.`)}
+      />
     </div>
   )
 }

@@ -8,10 +8,10 @@ import { type Preview, previewEntries } from '../../records/preview.ts'
 import { readBackup } from '../../records/read-backup.ts'
 import { backupName, backupText } from '../../records/write-backup.ts'
 import { dayOf } from '../../triage/calendar.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
 import { Faults, FileField } from './FilePart.tsx'
 import type { Room } from './keeper.ts'
 import { PreviewPart } from './PreviewPart.tsx'
+import { Page } from './parts.tsx'
 import { saveFile } from './save-file.ts'
 import { TablePart } from './TablePart.tsx'
 import { dayWords } from './words.ts'
@@ -62,44 +62,40 @@ export function KeepScreen({ room }: { readonly room: Room }): VNode {
     tell(`Taken in: ${entries.length === 1 ? '1 entry' : `${entries.length} entries`}.`)
   }
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>Keep and move the record</h1>
-        <p role="status">{keepWords(store)}</p>
-        <section class="section" aria-labelledby="backup-title">
-          <h2 class="section-title" id="backup-title">
-            Backup file
-          </h2>
-          <p>One file holds everything. It can be read here or on another device.</p>
-          <p>
-            {last === undefined
-              ? 'No backup was made on this device yet.'
-              : `The last one: ${dayWords(last.at, now.zone, locale)}.`}{' '}
-            {due.entriesSince === 0 ? '' : dueWords(due)}
-          </p>
-          <p>
-            <button class="action action-main" type="button" onClick={() => void backUp()}>
-              Save a backup file
-            </button>
-          </p>
-          <FileField
-            name="backup"
-            label="Read a backup file"
-            accept=".json,application/json"
-            onFile={file => void read(file)}
+    <Page title="Keep and move the record" back={{ label: 'Animals', href: '#animals' }}>
+      <p role="status">{keepWords(store)}</p>
+      <section class="section" aria-labelledby="backup-title">
+        <h2 class="section-title" id="backup-title">
+          Backup file
+        </h2>
+        <p>One file holds everything. It can be read here or on another device.</p>
+        <p>
+          {last === undefined
+            ? 'No backup was made on this device yet.'
+            : `The last one: ${dayWords(last.at, now.zone, locale)}.`}{' '}
+          {due.entriesSince === 0 ? '' : dueWords(due)}
+        </p>
+        <p>
+          <button class="action action-main" type="button" onClick={() => void backUp()}>
+            Save a backup file
+          </button>
+        </p>
+        <FileField
+          name="backup"
+          label="Read a backup file"
+          accept=".json,application/json"
+          onFile={file => void read(file)}
+        />
+        <Faults faults={faults} />
+        {preview === undefined ? null : (
+          <PreviewPart
+            preview={preview}
+            onTake={() => void take(preview.entries)}
+            onLeave={() => setPreview(undefined)}
           />
-          <Faults faults={faults} />
-          {preview === undefined ? null : (
-            <PreviewPart
-              preview={preview}
-              onTake={() => void take(preview.entries)}
-              onLeave={() => setPreview(undefined)}
-            />
-          )}
-        </section>
-        <TablePart room={room} onTake={take} />
-      </main>
-      <ActionBar back={{ label: 'Animals', href: '#animals' }} />
-    </>
+        )}
+      </section>
+      <TablePart room={room} onTake={take} />
+    </Page>
   )
 }

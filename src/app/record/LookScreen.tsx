@@ -14,9 +14,10 @@ import { GeckoDrawing } from '../drawing/GeckoDrawing.tsx'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { ChoiceList } from '../parts/ChoiceList.tsx'
 import { Disclosure } from '../parts/Disclosure.tsx'
-import { Field } from '../parts/Field.tsx'
+import { SectionList } from '../parts/Sections.tsx'
 import { conditionWords, LENGTH, LOOK, ownIndex, partWords, shapeOf } from './condition.ts'
 import type { Room } from './keeper.ts'
+import { Input, Tick } from './parts.tsx'
 import { readCount } from './read-fields.ts'
 import { numberWords } from './words.ts'
 
@@ -98,6 +99,13 @@ function Result(props: {
     change === undefined
       ? '. There is no earlier one yet.'
       : `, ${percent(change, true)} against its own past.`
+  const reasons = [
+    tailView && `By the tail: ${conditionWords(tailView)}.`,
+    bodyView && `By the body: ${conditionWords(bodyView)}.`,
+    disagreementSteps > 0 && 'The two do not agree. The thinner one counts.',
+    ...notUsed.map(({ why }) => NOT_USED[why]),
+    missing.length > 0 && `${missing.length === 1 ? 'One look is' : `${missing.length} looks are`} missing.`,
+  ].filter(line => typeof line === 'string')
   const keep = async () => {
     const { instant: at } = clock()
     const read = readCount('Length', length, 20, 250)
@@ -123,61 +131,25 @@ function Result(props: {
         <h1 tabIndex={-1}>
           {step === undefined ? 'This cannot be told yet' : `It looks ${conditionWords(step)}`}
         </h1>
-        <ul class="reasons">
-          {tailView === undefined ? null : (
-            <li>
-              <div>By the tail: {conditionWords(tailView)}.</div>
-            </li>
-          )}
-          {bodyView === undefined ? null : (
-            <li>
-              <div>By the body: {conditionWords(bodyView)}.</div>
-            </li>
-          )}
-          {disagreementSteps === 0 ? null : (
-            <li>
-              <div>The two do not agree. The thinner one counts.</div>
-            </li>
-          )}
-          {notUsed.map(({ part, why }) => (
-            <li key={part}>
-              <div>{NOT_USED[why]}</div>
-            </li>
-          ))}
-          {missing.length === 0 ? null : (
-            <li>
-              <div>{missing.length === 1 ? 'One look is' : `${missing.length} looks are`} missing.</div>
-            </li>
-          )}
-        </ul>
+        <SectionList kind="reasons" items={reasons} />
         {step !== undefined && step <= 2 ? (
           <p>So thin a body is worth a check now: go back to its page and start one.</p>
         ) : null}
         {kept.animal.sex === 'male' ? null : (
-          <label class="choice">
-            <input
-              class="choice-input"
-              type="checkbox"
-              checked={seen.gravid}
-              onChange={event => onGravid(event.currentTarget.checked)}
-            />
-            <span class="choice-words">
-              <span class="choice-label">She may be carrying eggs</span>
-            </span>
-          </label>
+          <Tick words="She may be carrying eggs" on={seen.gravid} onChange={onGravid} />
         )}
         <Disclosure summary="Measure its length, if you like" open={fault !== undefined}>
           <p>
             From the tip of the snout to the vent, the slit under the tail. Beside a ruler, never stretched.
           </p>
-          <Field
+          <Input
             name="length"
             kind="number"
             label="Length, snout to vent"
             unit="mm"
             value={length}
             onInput={setLength}
-            {...(fault === undefined ? {} : { fault })}
+            fault={fault}
           />
           {index === undefined ? null : (
             <>

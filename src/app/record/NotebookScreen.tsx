@@ -5,16 +5,13 @@ import type { AnimalRecord, Kept, KeptWeighIn } from '../../../shared/record.ts'
 import { remove, saveWeighIn } from '../../records/actions.ts'
 import { checkWeighIn } from '../../records/check-input.ts'
 import { dayOf } from '../../triage/calendar.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
-import { Field } from '../parts/Field.tsx'
 import type { Room } from './keeper.ts'
+import { FORM, Form, Input, LineButton, Page, Select } from './parts.tsx'
 import { dayAfter, doubtWords, readDay, readGrams, sentence, stepFor } from './read-fields.ts'
-import { Select } from './Select.tsx'
 import { useFocus } from './use-focus.ts'
 import { lastStep } from './WeighScreen.tsx'
 import { dayWords, numberWords } from './words.ts'
 
-const FORM = 'notebook'
 const GAPS = [
   ['1', '1 day later'],
   ['3', '3 days later'],
@@ -68,54 +65,37 @@ export function NotebookScreen({ room, kept }: { readonly room: Room; readonly k
   }
   const lines = added.flatMap(itemId => kept.weighIns.find(one => one.itemId === itemId) ?? [])
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>Weights of {kept.animal.name} from paper</h1>
-        <p class="question-hint">
-          Begin with the oldest. Type a weight and press Enter: it is saved, and the day moves on.
-        </p>
-        <form
-          class="notebook"
-          id={FORM}
-          onSubmit={event => {
-            event.preventDefault()
-            void add()
-          }}
-        >
-          <Field
-            name="day"
-            kind="date"
-            label="Day"
-            value={day}
-            onInput={setDay}
-            {...(faults.day === undefined ? {} : { fault: faults.day })}
-          />
-          <Field
-            name="weight"
-            kind="number"
-            label="Weight"
-            unit="g"
-            value={weight}
-            onInput={setWeight}
-            {...(faults.weight === undefined ? {} : { fault: faults.weight })}
-          />
-        </form>
-        <Select name="gap" label="The next line is" value={gap} options={GAPS} onChoose={setGap} />
-        <p role="status">{lines.length === 0 ? '' : `${lines.length} in so far.`}</p>
-        <ol class="past" reversed>
-          {lines.map(line => (
-            <Line key={line.itemId} room={room} kept={kept} line={line} />
-          ))}
-        </ol>
-        <p>
-          Do you have them in a file? <a href="#keep">Read a table of weights</a>.
-        </p>
-      </main>
-      <ActionBar
-        back={{ label: 'Done', href: `#animal/${kept.animalId}` }}
-        main={{ label: 'Next line', form: FORM }}
-      />
-    </>
+    <Page
+      title={`Weights of ${kept.animal.name} from paper`}
+      back={{ label: 'Done', href: `#animal/${kept.animalId}` }}
+      main={{ label: 'Next line', form: FORM }}
+    >
+      <p class="question-hint">
+        Begin with the oldest. Type a weight and press Enter: it is saved, and the day moves on.
+      </p>
+      <Form look="notebook" onSend={add}>
+        <Input name="day" kind="date" label="Day" value={day} onInput={setDay} fault={faults.day} />
+        <Input
+          name="weight"
+          kind="number"
+          label="Weight"
+          unit="g"
+          value={weight}
+          onInput={setWeight}
+          fault={faults.weight}
+        />
+      </Form>
+      <Select name="gap" label="The next line is" value={gap} options={GAPS} onChoose={setGap} />
+      <p role="status">{lines.length === 0 ? '' : `${lines.length} in so far.`}</p>
+      <ol class="past" reversed>
+        {lines.map(line => (
+          <Line key={line.itemId} room={room} kept={kept} line={line} />
+        ))}
+      </ol>
+      <p>
+        Do you have them in a file? <a href="#keep">Read a table of weights</a>.
+      </p>
+    </Page>
   )
 }
 
@@ -126,16 +106,11 @@ function Line(props: { room: Room; kept: AnimalRecord; line: Kept<KeptWeighIn> }
   return (
     <li class="past-row">
       <p class="past-words">{words}</p>
-      <button
-        class="review-change"
-        type="button"
-        onClick={() =>
-          void save(`Deleted: ${words}.`, writing => remove(writing, kept.animalId, line.itemId))
-        }
-      >
-        Delete
-        <span class="spoken-only"> {words}</span>
-      </button>
+      <LineButton
+        words="Delete"
+        of={words}
+        onPress={() => save(`Deleted: ${words}.`, writing => remove(writing, kept.animalId, line.itemId))}
+      />
     </li>
   )
 }

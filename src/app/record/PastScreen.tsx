@@ -3,9 +3,9 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { AnimalRecord, Kept, KeptEvent } from '../../../shared/record.ts'
 import { remove as entryOfRemoval } from '../../records/actions.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
 import { conditionWords, LENGTH, LOOK } from './condition.ts'
 import type { Room } from './keeper.ts'
+import { LineButton, Page } from './parts.tsx'
 import { dayWords, eventNames, numberWords } from './words.ts'
 
 interface Row {
@@ -74,46 +74,40 @@ export function PastScreen({ room, kept }: { readonly room: Room; readonly kept:
     await save(`Deleted: ${words}.`, writing => entryOfRemoval(writing, kept.animalId, itemId))
   }
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>All entries of {kept.animal.name}</h1>
-        {rows.length === 0 ? <p>There is no entry yet. A weight is the best first one.</p> : null}
-        <ul class="past">
-          {rows.slice(0, shown).map(row => {
-            const day = dayWords(row.at, zone, locale)
-            return (
-              <li key={row.itemId} class="past-row">
-                <p class="past-words">
-                  <span class="past-day">{day}</span>
-                  {row.words}
-                </p>
-                {row.change === undefined ? null : (
-                  <a class="review-change" href={row.change}>
-                    Change
-                    <span class="spoken-only">
-                      {' '}
-                      {row.words}, {day}
-                    </span>
-                  </a>
-                )}
-                <button class="review-change" type="button" onClick={() => void remove(row)}>
-                  Delete
+    <Page
+      title={`All entries of ${kept.animal.name}`}
+      back={{ label: 'Back', href: home }}
+      main={{ label: 'Weigh', href: `${home}/weigh` }}
+    >
+      {rows.length === 0 ? <p>There is no entry yet. A weight is the best first one.</p> : null}
+      <ul class="past">
+        {rows.slice(0, shown).map(row => {
+          const day = dayWords(row.at, zone, locale)
+          return (
+            <li key={row.itemId} class="past-row">
+              <p class="past-words">
+                <span class="past-day">{day}</span>
+                {row.words}
+              </p>
+              {row.change === undefined ? null : (
+                <a class="review-change" href={row.change}>
+                  Change
                   <span class="spoken-only">
                     {' '}
                     {row.words}, {day}
                   </span>
-                </button>
-              </li>
-            )
-          })}
-        </ul>
-        {rows.length <= shown ? null : (
-          <button class="action" type="button" onClick={() => setShown(shown + 10 * AT_ONCE)}>
-            Show older ones
-          </button>
-        )}
-      </main>
-      <ActionBar back={{ label: 'Back', href: home }} main={{ label: 'Weigh', href: `${home}/weigh` }} />
-    </>
+                </a>
+              )}
+              <LineButton words="Delete" of={`${row.words}, ${day}`} onPress={() => remove(row)} />
+            </li>
+          )
+        })}
+      </ul>
+      {rows.length <= shown ? null : (
+        <button class="action" type="button" onClick={() => setShown(shown + 10 * AT_ONCE)}>
+          Show older ones
+        </button>
+      )}
+    </Page>
   )
 }

@@ -1,6 +1,7 @@
 /** What a file would change, before anything is written. */
 import type { VNode } from 'preact'
 import type { Preview } from '../../records/preview.ts'
+import { SectionList } from '../parts/Sections.tsx'
 
 export function PreviewPart(props: {
   readonly preview: Preview
@@ -12,8 +13,9 @@ export function PreviewPart(props: {
   return (
     <div class="notice" role="status">
       <p class="notice-title">{nothing ? 'All of this is on record already' : 'This would change'}</p>
-      <ul class="reasons">
-        {preview.animals.map(one => {
+      <SectionList
+        kind="reasons"
+        items={preview.animals.map(one => {
           const parts = [
             [one.new, 'new'],
             [one.changed, 'changed'],
@@ -22,15 +24,9 @@ export function PreviewPart(props: {
           ] as const
           const counts = parts.filter(([count]) => count > 0).map(([count, words]) => `${count} ${words}`)
           const what = one.isRemoved ? 'deleted' : one.isNew ? 'a new animal' : ''
-          return (
-            <li key={one.animalId}>
-              <div>
-                {one.name}: {[what, ...counts].filter(words => words !== '').join(', ') || 'no change'}.
-              </div>
-            </li>
-          )
+          return `${one.name}: ${[what, ...counts].filter(words => words !== '').join(', ') || 'no change'}.`
         })}
-      </ul>
+      />
       <p class="one-line">
         {nothing ? null : (
           <button class="action action-main" type="button" onClick={onTake}>

@@ -9,6 +9,7 @@ import { recordContentOf } from './keeper.ts'
 import { RecordScreens, type RecordScreensProps } from './RecordScreens.tsx'
 
 export { caseOf } from './case-of.ts'
+export { keepCheck } from './keep-check.ts'
 
 export interface RecordProps extends Omit<RecordScreensProps, 'content'> {
   readonly protocol: Protocol

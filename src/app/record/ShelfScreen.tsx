@@ -4,10 +4,10 @@ import type { Moment } from '../../../shared/moment.ts'
 import type { AnimalRecord } from '../../../shared/record.ts'
 import { atLeastAsUrgent } from '../../../shared/urgency.ts'
 import type { DueRow, ShelfRow } from '../../measure/shelf.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
 import { SectionList } from '../parts/Sections.tsx'
 import { pastDay } from '../wording/dates.ts'
 import type { RecordContent, Room } from './keeper.ts'
+import { Page, Way } from './parts.tsx'
 import { shelfOf } from './shelf.ts'
 import { dayWords, numberWords, placeWords } from './words.ts'
 
@@ -50,70 +50,57 @@ export function ShelfScreen({ room, cards }: { readonly room: Room; readonly car
   })
   if (cards)
     return (
-      <>
-        <main class="main record record-wide">
-          <h1 class="no-print" tabIndex={-1}>
-            Cage cards
-          </h1>
-          <ul class="cards">
-            {rows.map(one => (
-              <Card key={one.kept.animalId} {...one} now={now} locale={locale} />
-            ))}
-          </ul>
-        </main>
-        <ActionBar back={{ label: 'Back', href: '#shelf' }} main={print} />
-      </>
+      <Page title="Cage cards" wide back={{ label: 'Back', href: '#shelf' }} main={print}>
+        <ul class="cards">
+          {rows.map(one => (
+            <Card key={one.kept.animalId} {...one} now={now} locale={locale} />
+          ))}
+        </ul>
+      </Page>
     )
   const nameOf = (animalId: string) => byId.get(animalId)?.animal.name ?? animalId
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>The whole shelf</h1>
-        <p class="start-lead">
-          {rows.length === 0
-            ? 'There is no animal on record yet.'
-            : `${rows.length === 1 ? '1 animal' : `${rows.length} animals`}, ${due === 0 ? 'none' : due} due to be weighed. First who needs a look.`}
+    <Page
+      title="The whole shelf"
+      back={{ label: 'Animals', href: '#animals' }}
+      {...(rows.length === 0 ? {} : { main: print })}
+    >
+      <p class="start-lead">
+        {rows.length === 0
+          ? 'There is no animal on record yet.'
+          : `${rows.length === 1 ? '1 animal' : `${rows.length} animals`}, ${due === 0 ? 'none' : due} due to be weighed. First who needs a look.`}
+      </p>
+      {shelf.signals.map(({ id, room: where, showing }) => {
+        const words = content.shelf.signals.find(one => one.id === id)
+        if (words === undefined) return null
+        return (
+          <section key={`${id} ${where}`} class="notice animal-worry">
+            <h2>{where === undefined ? 'Where no room is written down' : where}</h2>
+            <p>{words.reason}</p>
+            <p>{showing.map(({ name }) => nameOf(name)).join(', ')}.</p>
+            <SectionList kind="steps" items={words.steps} />
+            <h3>Never</h3>
+            <SectionList kind="nevers" items={words.nevers} />
+          </section>
+        )
+      })}
+      {rows.length === 0 ? null : (
+        <p class="no-print">
+          <a href="#shelf/cards">Cage cards to print</a>
         </p>
-        {shelf.signals.map(({ id, room: where, showing }) => {
-          const words = content.shelf.signals.find(one => one.id === id)
-          if (words === undefined) return null
-          return (
-            <section key={`${id} ${where}`} class="notice animal-worry">
-              <h2>{where === undefined ? 'Where no room is written down' : where}</h2>
-              <p>{words.reason}</p>
-              <p>{showing.map(({ name }) => nameOf(name)).join(', ')}.</p>
-              <SectionList kind="steps" items={words.steps} />
-              <h3>Never</h3>
-              <SectionList kind="nevers" items={words.nevers} />
-            </section>
-          )
-        })}
-        {rows.length === 0 ? null : (
-          <p class="no-print">
-            <a href="#shelf/cards">Cage cards to print</a>
-          </p>
-        )}
-        <ol class="link-list">
-          {rows.map(({ row, kept, due }) => (
-            <li key={kept.animalId}>
-              <a
-                class={isFront(row) ? 'link-card shelf-front' : 'link-card'}
-                href={`#animal/${kept.animalId}`}
-              >
-                <span class="link-card-label">
-                  {[kept.animal.name, placeWords(kept.animal)].filter(part => part !== '').join(' · ')}
-                </span>
-                <span class="link-card-hint">{rowWords(row, due, content, now, locale)}</span>
-              </a>
-            </li>
-          ))}
-        </ol>
-      </main>
-      <ActionBar
-        back={{ label: 'Animals', href: '#animals' }}
-        {...(rows.length === 0 ? {} : { main: print })}
-      />
-    </>
+      )}
+      <ol class="link-list">
+        {rows.map(({ row, kept, due }) => (
+          <Way
+            key={kept.animalId}
+            to={`#animal/${kept.animalId}`}
+            front={isFront(row)}
+            words={[kept.animal.name, placeWords(kept.animal)].filter(part => part !== '').join(' · ')}
+            hint={rowWords(row, due, content, now, locale)}
+          />
+        ))}
+      </ol>
+    </Page>
   )
 }
 

@@ -5,18 +5,15 @@ import type { AnimalRecord, KeptWeighIn } from '../../../shared/record.ts'
 import { change, saveWeighIn } from '../../records/actions.ts'
 import { checkWeighIn } from '../../records/check-input.ts'
 import { dayOf } from '../../triage/calendar.ts'
-import { ActionBar } from '../parts/ActionBar.tsx'
 import { Disclosure } from '../parts/Disclosure.tsx'
-import { Field } from '../parts/Field.tsx'
 import { Notice } from '../parts/Notice.tsx'
 import { pastDay } from '../wording/dates.ts'
 import type { Room } from './keeper.ts'
+import { FORM, Form, Input, Page, Select } from './parts.tsx'
 import { doubtWords, readDay, readGrams, sentence, stepFor } from './read-fields.ts'
-import { Select } from './Select.tsx'
 import { useFocus } from './use-focus.ts'
 import { numberWords } from './words.ts'
 
-const FORM = 'weigh'
 const STEPS = [0.01, 0.1, 0.5, 1, 2, 5]
 const MEALS = ['', 'before', 'after'] as const
 const MEAL_WORDS = { '': 'Not said', before: 'Before a meal', after: 'After a meal' }
@@ -85,69 +82,57 @@ export function WeighScreen(props: {
     go(home)
   }
   return (
-    <>
-      <main class="main record">
-        <h1 tabIndex={-1}>{before ? `Change a weight of ${name}` : `Weigh ${name}`}</h1>
-        <form
-          class="question-form"
-          id={FORM}
-          onSubmit={event => {
-            event.preventDefault()
-            void keep()
-          }}
+    <Page
+      title={before ? `Change a weight of ${name}` : `Weigh ${name}`}
+      back={{ label: 'Back', href: home }}
+      main={{ label: 'Save', form: FORM }}
+    >
+      <Form onSend={keep}>
+        <Input
+          name="weight"
+          kind="number"
+          label="Weight"
+          unit="g"
+          hint={
+            last && !before
+              ? `Last time: ${grams(last.massGrams)} ${pastDay(last.at, now, locale)}.`
+              : undefined
+          }
+          value={weight}
+          onInput={setWeight}
+          fault={faults.weight}
+        />
+        <Disclosure
+          summary="Another day, the scale, a meal"
+          open={before !== undefined || faults.day !== undefined}
         >
-          <Field
-            name="weight"
-            kind="number"
-            label="Weight"
-            unit="g"
-            {...(last === undefined || before !== undefined
-              ? {}
-              : { hint: `Last time: ${grams(last.massGrams)} ${pastDay(last.at, now, locale)}.` })}
-            value={weight}
-            onInput={setWeight}
-            {...(faults.weight === undefined ? {} : { fault: faults.weight })}
+          <Input name="day" kind="date" label="Day" value={day} onInput={setDay} fault={faults.day} />
+          <Select
+            name="step"
+            label="Your scale shows steps of"
+            value={String(step)}
+            options={[...new Set([...STEPS, step])].map(one => [String(one), `${one} g`])}
+            onChoose={value => setStep(Number(value))}
           />
-          <Disclosure
-            summary="Another day, the scale, a meal"
-            open={before !== undefined || faults.day !== undefined}
-          >
-            <Field
-              name="day"
-              kind="date"
-              label="Day"
-              value={day}
-              onInput={setDay}
-              {...(faults.day === undefined ? {} : { fault: faults.day })}
-            />
-            <Select
-              name="step"
-              label="Your scale shows steps of"
-              value={String(step)}
-              options={[...new Set([...STEPS, step])].map(one => [String(one), `${one} g`])}
-              onChoose={value => setStep(Number(value))}
-            />
-            <Select
-              name="meal"
-              label="Meal"
-              value={meal}
-              options={MEALS.map(one => [one, MEAL_WORDS[one]])}
-              onChoose={value => setMeal(MEALS.find(one => one === value) ?? '')}
-            />
-          </Disclosure>
-        </form>
-        {asked.map(words => (
-          <Notice key={words} spoken="atOnce">
-            <p>{words}</p>
-          </Notice>
-        ))}
-        <Disclosure summary="How to weigh it">
-          <p>Put a small tub on a kitchen scale and set the scale to zero.</p>
-          <p>Let it walk in, or lift it in with a hand under its body. Never by the tail.</p>
-          <p>Read the number when it sits still. The same scale and hour each time is best.</p>
+          <Select
+            name="meal"
+            label="Meal"
+            value={meal}
+            options={MEALS.map(one => [one, MEAL_WORDS[one]])}
+            onChoose={value => setMeal(MEALS.find(one => one === value) ?? '')}
+          />
         </Disclosure>
-      </main>
-      <ActionBar back={{ label: 'Back', href: home }} main={{ label: 'Save', form: FORM }} />
-    </>
+      </Form>
+      {asked.map(words => (
+        <Notice key={words} spoken="atOnce">
+          <p>{words}</p>
+        </Notice>
+      ))}
+      <Disclosure summary="How to weigh it">
+        <p>Put a small tub on a kitchen scale and set the scale to zero.</p>
+        <p>Let it walk in, or lift it in with a hand under its body. Never by the tail.</p>
+        <p>Read the number when it sits still. The same scale and hour each time is best.</p>
+      </Disclosure>
+    </Page>
   )
 }
