@@ -40,8 +40,9 @@ export function readCount(name: string, text: string, from: number, to: number):
 export function readDay(day: string, now: Moment): Read<string> {
   const today = dayOf(Date.parse(now.instant), now.zone)
   const ms = DAY.test(day) ? Date.parse(`${day}T12:00:00Z`) : Number.NaN
-  if (Number.isNaN(ms) || day > today)
-    return { fault: sentence('Day', { value: day, accepted: 'a day up to today' }) }
+  // Some engines read the 31st of February as a day in March.
+  const isDay = !Number.isNaN(ms) && new Date(ms).toISOString().startsWith(day)
+  if (!isDay || day > today) return { fault: sentence('Day', { value: day, accepted: 'a day up to today' }) }
   if (day === today) return { value: now.instant }
   const days = Math.round((ms - Date.parse(`${today}T12:00:00Z`)) / 86_400_000)
   return { value: new Date(atHourAfterDays(Date.parse(now.instant), days, 12, now.zone)).toISOString() }

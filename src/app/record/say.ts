@@ -66,6 +66,7 @@ export function sayReport(
         ...(comparison.certainSinceTwoReadings
           ? []
           : ['Only the newest weighing shows it. Until a second one says otherwise, it counts.']),
+        ...(holds(flags.downwardOnThree) ? ['It goes down from one weighing to the next.'] : []),
         ...(holds(flags.fastLoss) || holds(flags.slowLoss)
           ? ['Start a check: it asks what else you see, and says how soon a vet is needed.']
           : []),
@@ -82,11 +83,7 @@ export function sayReport(
           `Per week: ${percent(trend.percentPerWeek, true)}, and likely between ${percent(trend.limits.lowPercentPerWeek, true)} and ${percent(trend.limits.highPercentPerWeek, true)}.`,
         ]
   if (holds(flags.downwardOnThree))
-    return said(
-      `Its weight goes down from one weighing to the next: ${weight}.`,
-      [...perWeek, ...asides],
-      true,
-    )
+    return said(`Its weight goes down over many weighings: ${weight}.`, [...perWeek, ...asides], true)
   if (holds(flags.youngNotGaining))
     return said(
       `A growing animal, and no gain that this scale can show in ${labels.days(policy.flags.youngNotGaining.overDays)}: ${weight}.`,
@@ -105,6 +102,11 @@ export function sayReport(
     )
   if (trend !== undefined && trend.percentPerWeek > 0 && trend.upProbability <= policy.flags.trendProbability)
     return said(`Its weight goes up: ${weight}.`, [...perWeek, ...asides])
+  if (trend !== undefined && trend.downProbability <= policy.flags.trendProbability)
+    return said(`Its weight drifts down, so far by less than it swings from day to day: ${weight}.`, [
+      ...perWeek,
+      ...asides,
+    ])
   const before = series.readings.at(-2)
   const gained = before !== undefined && newest.massGrams - before.massGrams > comparison.noiseFloorGrams
   if (gained)
