@@ -19,7 +19,7 @@ export interface Checked {
 export const MOST_GRAMS = 500
 
 /** Weights closer than this, in milliseconds, are asked about: a corrected one, or one of another animal. */
-const CLOSE_MS = 2 * 60_000
+export const CLOSE_MS = 2 * 60_000
 
 /** Clocks of two devices differ; what is this little ahead of now, in milliseconds, is not in the future. */
 const CLOCKS_DIFFER_MS = 2 * 60_000

@@ -1,11 +1,9 @@
 import { BACKUP_FORMAT, BACKUP_VERSION, type Backup, backupSchema } from '../../shared/backup.ts'
 import { faultsOf } from '../../shared/parse-faults.ts'
-import { type Fault, failure, type Result, shown, success } from '../../shared/result.ts'
+import { failure, type Result, shown, success } from '../../shared/result.ts'
 import { MIGRATIONS, type Migrations, migrate } from './backup-migrations.ts'
 import { type GivenFile, readText } from './file-text.ts'
-
-/** So many faults are named one by one; the rest is counted. */
-const MOST_FAULTS = 20
+import { shortenFaults } from './shorten-faults.ts'
 
 /**
  * Reads a backup file whole, or says what is wrong with it. Nothing is written here: show what it would change
@@ -38,16 +36,9 @@ export function parseBackup(text: string, migrations: Migrations = MIGRATIONS): 
   if (!migrated) return refuse('version', version, `a version from 1 to ${BACKUP_VERSION}`)
   const checked = backupSchema.safeParse(migrated)
   if (checked.success) return success(checked.data)
-  return failure(shortened(faultsOf(checked.error, migrated, 'file')))
-}
-
-function shortened(faults: readonly Fault[]): readonly Fault[] {
-  if (faults.length <= MOST_FAULTS) return faults
-  const rest = faults.length - MOST_FAULTS
-  return [
-    ...faults.slice(0, MOST_FAULTS),
-    { field: 'file', value: `${rest} more faults`, accepted: 'a backup file as Duskcheck made it' },
-  ]
+  return failure(
+    shortenFaults(faultsOf(checked.error, migrated, 'file'), 'a backup file as Duskcheck made it'),
+  )
 }
 
 function parseJson(text: string): Result<unknown> {
