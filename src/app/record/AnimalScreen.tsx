@@ -10,6 +10,7 @@ import { lastLook } from './condition.ts'
 import { lifeOf, type Room, reportOf } from './keeper.ts'
 import { Page, Way } from './parts.tsx'
 import { sayNext, sayReport } from './say.ts'
+import { AGAIN } from './WeighScreen.tsx'
 import { dayWords, numberWords, placeWords } from './words.ts'
 
 /** How much of a long record the chart shows, in days; the last is all of it. */
@@ -54,7 +55,7 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
         <Notice title="Weigh it a second time now">
           <p>The newest weight is far from the others. A slip of the scale looks the same as a real loss.</p>
           <p>
-            <a class="action action-main" href={`${home}/weigh`}>
+            <a class="action action-main" href={`${home}/weigh/${AGAIN}`}>
               Weigh again
             </a>
           </p>

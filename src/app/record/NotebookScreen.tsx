@@ -61,7 +61,9 @@ export function NotebookScreen({ room, kept }: { readonly room: Room; readonly k
       `Saved: ${grams(mass.value)}, ${dayWords(at.value, now.zone, locale)}.`,
       writing => saveWeighIn(writing, kept.animalId, weighIn),
     )
-    if ('itemId' in entry && entry.itemId !== undefined) setAdded([entry.itemId, ...added])
+    const { itemId } = 'itemId' in entry ? entry : { itemId: undefined }
+    // A fast typist is a line ahead of the store.
+    if (itemId !== undefined) setAdded(before => [itemId, ...before])
   }
   const lines = added.flatMap(itemId => kept.weighIns.find(one => one.itemId === itemId) ?? [])
   return (

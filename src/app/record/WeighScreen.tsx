@@ -14,6 +14,9 @@ import { doubtWords, readDay, readGrams, sentence, stepFor } from './read-fields
 import { useFocus } from './use-focus.ts'
 import { numberWords } from './words.ts'
 
+/** In the place of a weighing's name: a second one right after the first, which was asked for. */
+export const AGAIN = 'again'
+
 const STEPS = [0.01, 0.1, 0.5, 1, 2, 5]
 const MEALS = ['', 'before', 'after'] as const
 const MEAL_WORDS = { '': 'Not said', before: 'Before a meal', after: 'After a meal' }
@@ -69,7 +72,9 @@ export function WeighScreen(props: {
     }
     const { faults: found, needsConfirm } = checkWeighIn(weighIn, kept, clock().instant, itemId)
     const [fault] = found
-    const doubts = needsConfirm.map(doubt => doubtWords(doubt, now, locale))
+    const doubts = needsConfirm
+      .filter(({ kind }) => itemId !== AGAIN || kind !== 'close-in-time')
+      .map(doubt => doubtWords(doubt, now, locale))
     setFaults(fault === undefined ? {} : { day: sentence('Day', { ...fault, value: day }) })
     setAsked(doubts)
     // A doubt is asked about once; the same answer again is taken.

@@ -190,7 +190,7 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
           )}
         />
       )}
-      <text class="chart-unit" x={LEFT - 8} y={TOP - 12} text-anchor="end">
+      <text x={LEFT - 8} y={TOP - 12} text-anchor="end">
         g
       </text>
       {gramTicks(low, high, Math.floor((bottom - TOP) / 40)).map(({ value, label }) => (
