@@ -11,7 +11,7 @@ import {
   press,
   type,
   within,
-} from './open-record.ts'
+} from './open-record.tsx'
 
 afterEach(cleanup)
 

@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto'
 import { fireEvent, render, screen, waitFor, within } from '@testing-library/preact'
-import { h, type VNode } from 'preact'
+import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Moment } from '../../../shared/moment.ts'
 import type { AnimalRecord, RecordEntry } from '../../../shared/record.ts'
@@ -71,18 +71,20 @@ function Screens({ store, visit }: { readonly store: KeeperStore; readonly visit
     const href = link?.getAttribute('href')
     if (href?.startsWith('#')) setAt(href)
   }
-  return h(
-    'div',
-    { onClick: follow },
-    h(RecordScreens, {
-      hash: at,
-      store,
-      content,
-      clock: () => NOW,
-      locale: 'en-GB',
-      onGo: setAt,
-      onCheck: animal => visit.checked.push(animal),
-    }),
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: stands for the window, which follows links
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the links inside take the keys
+    <div onClick={follow}>
+      <RecordScreens
+        hash={at}
+        store={store}
+        content={content}
+        clock={() => NOW}
+        locale="en-GB"
+        onGo={setAt}
+        onCheck={animal => visit.checked.push(animal)}
+      />
+    </div>
   )
 }
 
@@ -93,7 +95,7 @@ export async function openRecord(hash: string, kept: readonly RecordEntry[] = []
   await store.opened
   await store.append(kept)
   const visit: Visit = { hash, checked: [] }
-  render(h(Screens, { store, visit }))
+  render(<Screens store={store} visit={visit} />)
   await waitFor(() => {
     if (screen.queryByText(/the record is being read/)) throw new Error('Still reading')
   })
