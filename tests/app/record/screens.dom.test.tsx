@@ -54,7 +54,10 @@ describe('an animal', () => {
   test('shows its sentence, its chart, and the same data as a table', async () => {
     await openRecord('#animal/Ember', animalWith('Ember', STEADY))
     expect(screen.getByText(/^Steady: every weight of the last 28 days/)).toBeTruthy()
-    const rows = screen.getAllByRole('row')
+    const details = screen.getByText('The same as a table').closest('details')
+    if (details) details.open = true
+    details?.dispatchEvent(new Event('toggle'))
+    const rows = await screen.findAllByRole('row')
     expect(rows).toHaveLength(6)
     expect(rows[1]?.textContent).toBe('25 Nov 202660.1 g\u22120.3 %')
   })

@@ -89,32 +89,7 @@ export function WeightChart(props: WeightChartProps): VNode {
         {words}
       </p>
       <Legend {...props} />
-      <Disclosure summary="The same as a table">
-        <table class="chart-table">
-          <thead>
-            <tr>
-              <th scope="col">Day</th>
-              <th scope="col">Weight</th>
-              <th scope="col">Against the best</th>
-            </tr>
-          </thead>
-          <tbody>
-            {[...readings].reverse().map(one => {
-              const change = againstReferencePercent(one.massGrams, data.referenceGrams)
-              return (
-                <tr key={one.at}>
-                  <th scope="row">{dayWords(one.at, now.zone, locale)}</th>
-                  <td>
-                    {grams(one.massGrams)}
-                    {one.outlier ? ' (odd)' : ''}
-                  </td>
-                  <td>{change === undefined ? '' : percent(change, true)}</td>
-                </tr>
-              )
-            })}
-          </tbody>
-        </table>
-      </Disclosure>
+      <TableWhenOpened {...props} />
     </figure>
   )
 }
@@ -317,5 +292,48 @@ function Legend({ data, now, locale, referenceDays, ofEvent }: WeightChartProps)
         </ol>
       )}
     </figcaption>
+  )
+}
+
+/** The data as a table; a year of days is made into rows only for who opens it. */
+function TableWhenOpened({ data, now, locale }: WeightChartProps): VNode {
+  const [isOpen, setOpen] = useState(false)
+  const { grams, percent } = numberWords(locale)
+  const { readings } = data
+  return (
+    <div
+      onToggleCapture={event => {
+        if (event.target instanceof HTMLDetailsElement) setOpen(event.target.open)
+      }}
+    >
+      <Disclosure summary="The same as a table">
+        {isOpen ? (
+          <table class="chart-table">
+            <thead>
+              <tr>
+                <th scope="col">Day</th>
+                <th scope="col">Weight</th>
+                <th scope="col">Against the best</th>
+              </tr>
+            </thead>
+            <tbody>
+              {[...readings].reverse().map(one => {
+                const change = againstReferencePercent(one.massGrams, data.referenceGrams)
+                return (
+                  <tr key={one.at}>
+                    <th scope="row">{dayWords(one.at, now.zone, locale)}</th>
+                    <td>
+                      {grams(one.massGrams)}
+                      {one.outlier ? ' (odd)' : ''}
+                    </td>
+                    <td>{change === undefined ? '' : percent(change, true)}</td>
+                  </tr>
+                )
+              })}
+            </tbody>
+          </table>
+        ) : null}
+      </Disclosure>
+    </div>
   )
 }
