@@ -3,13 +3,14 @@ import { join } from 'node:path'
 import { brotliCompressSync, constants } from 'node:zlib'
 import type { CaseFile } from '../../shared/case-file.ts'
 import type { Logic } from '../../shared/compiled.ts'
-import { enumerateConcern, mildestAnswers } from '../../tests/laws/enumerate.ts'
+import { enumerateConcern } from '../../tests/laws/enumerate.ts'
 import { walkCase } from '../../tests/wizard/drive.ts'
 import { assess } from '../triage/assess.ts'
 import { standingOf } from '../triage/bounds.ts'
 import { prepare } from '../triage/prepare.ts'
 import { readCaseFile } from '../triage/read-case-file.ts'
 import { wizardMachine } from '../wizard/machine.ts'
+import { harderCase, typicalCase } from './bench-cases.ts'
 import { realProtocol } from './real-protocol.ts'
 import { buildIfNeeded } from './steps/build.mjs'
 import { DIST, inProject } from './steps/places.mjs'
@@ -47,35 +48,25 @@ function perSecond(run: () => unknown, roundMs = 400): number {
   return Math.round(best)
 }
 
-/** One concern, every question answered, nothing bad: the most common case file, and the dearest to settle. */
-function typicalCase(): CaseFile {
-  const concern = logic.questions[logic.concernQuestion]?.id ?? ''
-  return {
-    animal: {},
-    answers: {
-      ...mildestAnswers(logic, NOW),
-      [concern]: { kind: 'several', chosen: logic.concerns.slice(0, 1), rest: 'no', given: NOW.instant },
-    },
-    weighIns: [],
-    events: [],
-    readings: [],
-  }
-}
-
 function speeds(): void {
-  const caseFile = typicalCase()
-  if (wanted('assess.perSecond'))
-    print(
-      'assess.perSecond',
-      perSecond(() => standingOf(protocol, caseFile, NOW).settled),
-      'cases per second',
-    )
-  if (wanted('assess.withReasons.perSecond'))
-    print(
-      'assess.withReasons.perSecond',
-      perSecond(() => assess(protocol, caseFile, NOW)),
-      'cases per second',
-    )
+  const typical = typicalCase(logic, NOW)
+  const figures: readonly (readonly [string, () => unknown])[] = [
+    ['assess.perSecond', () => standingOf(protocol, typical, NOW).settled],
+    ['assess.withReasons.perSecond', () => assess(protocol, typical, NOW)],
+  ]
+  for (const [name, run] of figures) if (wanted(name)) print(name, perSecond(run), 'cases per second')
+  const harder = 'assess.withReasons.hard.perSecond'
+  if (!wanted(harder)) return
+  const caseFile = harderCase(protocol, NOW)
+  const { concerns, reasons, missing, urgency } = assess(protocol, caseFile, NOW)
+  process.stderr.write(
+    `${harder}: ${urgency}, ${concerns.length} concerns, ${reasons.length} reasons, ${missing.length} not told\n`,
+  )
+  print(
+    harder,
+    perSecond(() => assess(protocol, caseFile, NOW)),
+    'cases per second',
+  )
 }
 
 function enumerations(): void {

@@ -1,74 +1,17 @@
-import type { Assessment, Missing } from '../../shared/assessment.ts'
+import type { Assessment } from '../../shared/assessment.ts'
 import type { CaseFile } from '../../shared/case-file.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { type Level, levelOf, URGENCIES } from '../../shared/urgency.ts'
-import { inScope, mattering, type Standing, standingOf } from './bounds.ts'
-import { atHourAfterDays, dayOf, hoursLater, partOfDay } from './calendar.ts'
-import { mergeCare, type PlansInPlay, plansInPlay } from './care.ts'
-import { FALSE, highOf, intervalOf, lowOf, TRUE, UNSURE } from './intervals.ts'
+import { mattering, type Standing, standingOf } from './bounds.ts'
+import { mergeCare, plansInPlay } from './care.ts'
+import { FALSE, TRUE, UNSURE } from './intervals.ts'
+import { looksAhead, seenBy } from './look-ahead.ts'
+import { missingOf } from './missing.ts'
 import type { Protocol } from './prepare.ts'
-import { reasonsOf, tellingRules, wouldRaise } from './reasons.ts'
+import { heldRules, reasonsOf, tellingRules } from './reasons.ts'
+import { wouldRaise } from './would-raise.ts'
 
 const MILDEST: Level = { urgency: URGENCIES[0] }
-
-function seenBy(level: Level, now: Moment): Assessment['seenBy'] {
-  if (level.withinHours === undefined) return undefined
-  const at = hoursLater(Date.parse(now.instant), level.withinHours)
-  return { instant: new Date(at).toISOString(), day: dayOf(at, now.zone), partOfDay: partOfDay(at, now.zone) }
-}
-
-function looksAhead(protocol: Protocol, plans: PlansInPlay, now: Moment): Assessment['lookAgain'] {
-  const nowMs = Date.parse(now.instant)
-  const { morningHour, eveningHour } = protocol.logic.clock
-  return [...plans.firstAid, ...plans.holding, ...plans.home]
-    .flatMap(id => protocol.logic.carePlans.filter(plan => plan.id === id))
-    .flatMap(plan =>
-      plan.lookAgain.map((look, index) => {
-        const at =
-          look.hours !== undefined
-            ? hoursLater(nowMs, look.hours)
-            : look.morning !== undefined
-              ? nextMorning(nowMs, look.morning, morningHour, now.zone)
-              : atHourAfterDays(nowMs, look.day ?? 1, eveningHour, now.zone)
-        return { at: new Date(at).toISOString(), plan: plan.id, index }
-      }),
-    )
-    .sort((one, other) => one.at.localeCompare(other.at))
-}
-
-/** The n-th morning still to come: before the morning hour, today's is the first. */
-function nextMorning(nowMs: number, count: number, hour: number, zone: string): number {
-  const today = atHourAfterDays(nowMs, 0, hour, zone)
-  return atHourAfterDays(nowMs, today > nowMs ? count - 1 : count, hour, zone)
-}
-
-/** Questions that were answered without telling, with whether knowing could still raise the urgency. */
-function missingOf(protocol: Protocol, caseFile: CaseFile, standing: Standing, now: Moment): Missing[] {
-  return protocol.logic.questions.flatMap((question, index): Missing[] => {
-    if (question.phase === 'care') return []
-    const status = standing.known.statuses[index]
-    const answer = caseFile.answers[question.id]
-    const why =
-      status === 'lapsed'
-        ? 'lapsed'
-        : status !== 'answered' || !answer
-          ? undefined
-          : answer.kind === 'cannot-measure'
-            ? 'cannot-measure'
-            : answer.kind === 'cannot-tell' || (answer.kind === 'several' && answer.rest === 'cannot-tell')
-              ? 'cannot-tell'
-              : undefined
-    if (!why) return []
-    const canRaise = protocol.rulesOfQuestion[index]?.some(
-      rule => rule.rank > standing.lower && inScope(rule, standing.chosen),
-    )
-    if (!canRaise && question.phase !== 'concern')
-      return [{ question: question.id, why, stillMatters: standing.upper > standing.lower }]
-    const { [question.id]: _, ...others } = caseFile.answers
-    const without = standingOf(protocol, { ...caseFile, answers: others }, now)
-    return [{ question: question.id, why, stillMatters: without.upper > standing.lower }]
-  })
-}
 
 function dangerSigns(protocol: Protocol, standing: Standing): Assessment['dangerSigns'] {
   const lists: { present: string[]; absent: string[]; unsure: string[]; notAsked: string[] } = {
@@ -77,22 +20,23 @@ function dangerSigns(protocol: Protocol, standing: Standing): Assessment['danger
     unsure: [],
     notAsked: [],
   }
-  protocol.logic.facts.forEach((fact, index) => {
-    if (fact.kind !== 'sign') return
-    const interval = intervalOf({ kind: 'atom', fact: index, options: 1 }, standing.known)
+  const { lowOptions, lowRest, highOptions, highRest, statuses } = standing.known
+  for (const index of protocol.signs) {
+    const fact = protocol.logic.facts[index]
+    if (fact?.kind !== 'sign') continue
+    const low = (lowOptions[index] ?? 0) & 1 ? TRUE : lowRest[index]
+    const high = (highOptions[index] ?? 0) & 1 ? TRUE : highRest[index]
     // Not noticed on its screen is an answer, even where it will be asked again in other words.
-    const { highOptions, highRest, statuses } = standing.known
     const screen = fact.screen.fact
     const notNoticed =
       statuses[screen] === 'answered' &&
       ((highOptions[screen] ?? 0) & fact.screen.options) === 0 &&
       highRest[screen] === FALSE
-    if (lowOf(interval) === TRUE) lists.present.push(fact.id)
-    else if (highOf(interval) === FALSE || (lowOf(interval) === FALSE && notNoticed))
-      lists.absent.push(fact.id)
-    else if (lowOf(interval) === UNSURE && highOf(interval) === UNSURE) lists.unsure.push(fact.id)
+    if (low === TRUE) lists.present.push(fact.id)
+    else if (high === FALSE || (low === FALSE && notNoticed)) lists.absent.push(fact.id)
+    else if (low === UNSURE && high === UNSURE) lists.unsure.push(fact.id)
     else lists.notAsked.push(fact.id)
-  })
+  }
   return lists
 }
 
@@ -131,10 +75,12 @@ export function assess(protocol: Protocol, caseFile: CaseFile, now: Moment): Ass
   const standing = standingOf(protocol, caseFile, now)
   const open = mattering(protocol, standing).map(index => logic.questions[index]?.id ?? '')
   const lower = shownLevel(standing.lower)
-  const held = protocol.rules.filter((_, index) => lowOf(standing.intervals[index] ?? 0) !== FALSE)
-  const telling = tellingRules(protocol, standing).map(({ rule }) => rule)
-  const plans = plansInPlay(telling, lower)
-  const within = (rule: Parameters<typeof inScope>[0]) => inScope(rule, standing.chosen)
+  const held = heldRules(protocol, standing)
+  const telling = tellingRules(held, standing)
+  const plans = plansInPlay(
+    telling.map(({ rule }) => rule),
+    lower,
+  )
   const window = standing.settled ? seenBy(lower, now) : undefined
   const weightLoss = weightFinding(protocol, standing)
   return {
@@ -149,17 +95,13 @@ export function assess(protocol: Protocol, caseFile: CaseFile, now: Moment): Ass
     ...(window ? { seenBy: window } : {}),
     concerns: logic.concerns.filter((_, index) => standing.chosen[index]),
     alsoConcerns: [
-      ...new Set(
-        held
-          .filter(rule => rule.concernIndex >= 0 && !within(rule))
-          .flatMap(({ rule }) => rule.concern ?? []),
-      ),
+      ...new Set(held.filter(one => !one.inScope).flatMap(({ rule }) => rule.rule.concern ?? [])),
     ],
-    reasons: reasonsOf(protocol, standing),
+    reasons: reasonsOf(protocol, standing, telling),
     ...(weightLoss ? { weightLoss } : {}),
     care: mergeCare(protocol, standing, plans, lower),
     lookAgain: looksAhead(protocol, plans, now),
-    wouldRaise: wouldRaise(protocol, standing, within),
+    wouldRaise: wouldRaise(protocol, standing),
     missing: missingOf(protocol, caseFile, standing, now),
     dangerSigns: dangerSigns(protocol, standing),
   }

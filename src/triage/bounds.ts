@@ -2,7 +2,8 @@ import type { CaseFile } from '../../shared/case-file.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { HIGHEST_RANK } from '../../shared/urgency.ts'
 import { type Known, knownOf } from './fact-states.ts'
-import { FALSE, highOf, intervalOf, lowOf, TRUE } from './intervals.ts'
+import { intervalOfFlat } from './flat-condition.ts'
+import { FALSE, highOf, lowOf, TRUE } from './intervals.ts'
 import type { PreparedRule, Protocol } from './prepare.ts'
 
 /** Where a case stands: what it gives at least and at most, and what is known. */
@@ -14,7 +15,7 @@ export interface Standing {
   readonly upper: number
   readonly settled: boolean
   /** Interval of each rule's condition. */
-  readonly intervals: Uint8Array
+  readonly intervals: readonly number[]
   /** Per concern, whether it is chosen. */
   readonly chosen: readonly boolean[]
 }
@@ -29,43 +30,69 @@ export function inScope(rule: PreparedRule, chosen: readonly boolean[]): boolean
   return rule.concernIndex < 0 || chosen[rule.concernIndex] === true
 }
 
-/** Both bounds of a case at `now`. A case without a concern is never settled below `now`. */
-export function standingOf(protocol: Protocol, caseFile: CaseFile, now: Moment): Standing {
-  const known = knownOf(protocol, caseFile, now)
-  const { logic } = protocol
-  const answered = known.statuses[logic.concernQuestion] === 'answered'
-  const bits = known.highOptions[logic.concernQuestion] ?? 0
-  const chosen = logic.concerns.map((_, index) => answered && (bits & (1 << index)) !== 0)
-  const intervals = new Uint8Array(protocol.rules.length)
-  let lower = 0
-  let upper = bits === 0 || !answered ? HIGHEST_RANK : 0
-  const looked = new Uint8Array(protocol.rules.length)
-  const look = (index: number) => {
-    if (looked[index] === 1) return
-    looked[index] = 1
+/** What has been gathered from the rules looked at so far. */
+interface Gathered {
+  readonly known: Known
+  readonly chosen: readonly boolean[]
+  readonly intervals: number[]
+  /** 1 for each rule that was looked at already. */
+  readonly looked: number[]
+  lower: number
+  upper: number
+}
+
+function lookAt(protocol: Protocol, gathered: Gathered, rules: readonly number[] | undefined): void {
+  if (rules === undefined) return
+  for (let at = 0; at < rules.length; at += 1) {
+    const index = rules[at] ?? 0
+    if (gathered.looked[index] === 1) continue
+    gathered.looked[index] = 1
     const rule = protocol.rules[index]
-    if (!rule?.rule.when) return
-    const interval = intervalOf(rule.rule.when, known)
-    if (interval >> 2 === FALSE) return
-    intervals[index] = interval
+    if (!rule?.flat) continue
+    const interval = intervalOfFlat(rule.flat, gathered.known)
+    if (interval >> 2 === FALSE) continue
+    gathered.intervals[index] = interval
     const low = givenAt(lowOf(interval), rule)
-    if (low > lower) lower = low
-    if (inScope(rule, chosen)) {
-      const high = givenAt(highOf(interval), rule)
-      if (high > upper) upper = high
-    }
+    if (low > gathered.lower) gathered.lower = low
+    if (!inScope(rule, gathered.chosen)) continue
+    const high = givenAt(highOf(interval), rule)
+    if (high > gathered.upper) gathered.upper = high
+  }
+}
+
+/**
+ * Both bounds of a case at `now`. A case without a concern is never settled below `now`. `leftOut` is the index of a
+ * question whose answer is taken as not given.
+ */
+export function standingOf(protocol: Protocol, caseFile: CaseFile, now: Moment, leftOut = -1): Standing {
+  const known = knownOf(protocol, caseFile, now, leftOut)
+  const { logic, rulesByFact, rulesByOption } = protocol
+  const { highOptions, highRest } = known
+  const answered = known.statuses[logic.concernQuestion] === 'answered'
+  const bits = highOptions[logic.concernQuestion] ?? 0
+  const chosen: boolean[] = []
+  for (let index = 0; index < logic.concerns.length; index += 1)
+    chosen.push(answered && (bits & (1 << index)) !== 0)
+  const gathered: Gathered = {
+    known,
+    chosen,
+    intervals: protocol.zeroPerRule.slice(),
+    looked: protocol.zeroPerRule.slice(),
+    lower: 0,
+    upper: bits === 0 || !answered ? HIGHEST_RANK : 0,
   }
   // A rule is false unless one of its triggers is in play, so only those of facts that say something are looked at.
-  for (let fact = 0; fact < protocol.rulesByFact.length; fact += 1) {
-    if ((known.highRest[fact] ?? 0) !== FALSE) for (const rule of protocol.rulesByFact[fact] ?? []) look(rule)
+  for (let fact = 0; fact < highOptions.length; fact += 1) {
+    if (highRest[fact] !== FALSE) lookAt(protocol, gathered, rulesByFact[fact])
     else {
-      const byOption = protocol.rulesByOption[fact]
-      for (let rest = known.highOptions[fact] ?? 0; rest !== 0; rest &= rest - 1)
-        for (const rule of byOption?.[31 - Math.clz32(rest & -rest)] ?? []) look(rule)
+      const byOption = rulesByOption[fact]
+      for (let rest = highOptions[fact] ?? 0; rest !== 0; rest &= rest - 1)
+        lookAt(protocol, gathered, byOption?.[31 - Math.clz32(rest & -rest)])
     }
   }
-  if (upper < lower) upper = lower
-  return { known, lower, upper, settled: upper === lower, intervals, chosen }
+  const { lower } = gathered
+  const upper = Math.max(gathered.upper, lower)
+  return { known, lower, upper, settled: upper === lower, intervals: gathered.intervals, chosen }
 }
 
 /** Whether a rule's ends differ and its high end gives more than the lower bound, so that its questions still matter. */

@@ -1,15 +1,17 @@
 import type { Care, CareItem } from '../../shared/assessment.ts'
-import type { CarePlan, CareStep, Logic } from '../../shared/compiled.ts'
+import type { CarePlan } from '../../shared/compiled.ts'
 import { atLeastAsUrgent, type Level } from '../../shared/urgency.ts'
 import type { Standing } from './bounds.ts'
+import {
+  type PreparedCare,
+  type PreparedPlan,
+  type PreparedStep,
+  plansOf,
+  preparedCare,
+} from './care-plans.ts'
+import type { Known } from './fact-states.ts'
 import { FALSE, highOf, intervalOf, lowOf, TRUE } from './intervals.ts'
 import type { PreparedRule, Protocol } from './prepare.ts'
-
-interface Candidate {
-  readonly plan: CarePlan
-  readonly step: CareStep
-  readonly item: CareItem
-}
 
 /** Which plans are in play for the rules that hold, by the part they play. */
 export interface PlansInPlay {
@@ -18,35 +20,105 @@ export interface PlansInPlay {
   readonly home: readonly string[]
 }
 
-const unique = (ids: readonly string[]) => [...new Set(ids)]
-
 /** First aid of the rules at the top urgency, holding plans of every rule at `day` or above, home plans of all that hold. */
 export function plansInPlay(held: readonly PreparedRule[], top: Level): PlansInPlay {
-  const byRank = [...held].sort((one, other) => other.rank - one.rank)
-  const urgent = byRank.filter(({ rule }) => atLeastAsUrgent(rule.level.urgency, 'day'))
-  return {
-    firstAid: unique(
-      byRank
-        .filter(({ rule }) => rule.level.urgency === top.urgency)
-        .flatMap(({ rule }) => rule.firstAid ?? []),
-    ),
-    holding: atLeastAsUrgent(top.urgency, 'day')
-      ? unique(urgent.flatMap(({ rule }) => rule.holding ?? []))
-      : [],
-    home: unique(byRank.flatMap(({ rule }) => rule.care)),
+  const firstAid = new Set<string>()
+  const holding = new Set<string>()
+  const home = new Set<string>()
+  const urgent = atLeastAsUrgent(top.urgency, 'day')
+  for (const { rule } of [...held].sort((one, other) => other.rank - one.rank)) {
+    if (rule.firstAid !== undefined && rule.level.urgency === top.urgency) firstAid.add(rule.firstAid)
+    if (rule.holding !== undefined && urgent && atLeastAsUrgent(rule.level.urgency, 'day'))
+      holding.add(rule.holding)
+    for (const plan of rule.care) home.add(plan)
   }
+  return { firstAid: [...firstAid], holding: [...holding], home: [...home] }
 }
 
-function areOpposite(logic: Logic, one: CareStep, other: CareStep): boolean {
-  return logic.opposites.some(
-    ([first, second]) =>
-      (one.act === first && other.act === second) || (one.act === second && other.act === first),
-  )
+/** Plans while they are merged. */
+interface Merging {
+  readonly care: PreparedCare
+  readonly known: Known
+  readonly keeps: readonly string[]
+  readonly treated: boolean
+  readonly waiting: boolean
+  /** The first never-do of each act on each part. */
+  readonly never: ReadonlyMap<number, CareItem>
+  /** Steps kept so far, by what they say; and the place of the first of each act among them. */
+  readonly said: Set<number>
+  readonly kept: CareItem[]
+  readonly firstOfAct: Map<number, number>
+  readonly leftOut: Care['leftOut']
 }
 
-/** Content gives steps that say the same in several plans the same id: the first of them is shown. */
-function saysTheSame(one: CareStep, other: CareStep): boolean {
-  return one.id === other.id && one.act === other.act && one.part === other.part
+/** The first kept step whose act is opposite to `act`. */
+function oppositeOf({ care, kept, firstOfAct }: Merging, act: number): CareItem | undefined {
+  let first = kept.length
+  for (const opposite of care.oppositesOf[act] ?? NONE)
+    first = Math.min(first, firstOfAct.get(opposite) ?? kept.length)
+  return kept[first]
+}
+
+const NONE: readonly number[] = []
+
+/** Why a step is not shown, or undefined where it is. */
+function refusal(
+  merging: Merging,
+  kind: CarePlan['kind'],
+  { step, act, actAndPart }: PreparedStep,
+): Pick<Care['leftOut'][number], 'because' | 'by'> | undefined {
+  const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, merging.known) : 0
+  // A home step may wait for an answer; first aid may not.
+  if ((kind === 'home' ? highOf(forbidden) : lowOf(forbidden)) !== FALSE) return { because: 'forbidden' }
+  if (merging.treated && kind === 'home' && !merging.keeps.includes(step.act))
+    return { because: 'treated-by-vet' }
+  const never = merging.never.get(actAndPart)
+  if (never) return { because: 'never', by: never }
+  const opposite = oppositeOf(merging, act)
+  if (opposite) return { because: 'opposite', by: opposite }
+  return merging.waiting && kind === 'home' && !step.whileWaiting
+    ? { because: 'not-while-waiting' }
+    : undefined
+}
+
+/** The steps of some plans that can be shown beside those kept already; the others are added to those left out. */
+function usable(merging: Merging, ids: readonly string[]): CareItem[] {
+  const items: CareItem[] = []
+  const { said, kept, firstOfAct, leftOut } = merging
+  for (const { plan, steps } of plansOf(merging.care, ids)) {
+    for (const prepared of steps) {
+      const { step, item, act, says } = prepared
+      if (step.onlyWhen && lowOf(intervalOf(step.onlyWhen, merging.known)) !== TRUE) continue
+      if (said.has(says)) continue
+      const refused = refusal(merging, plan.kind, prepared)
+      if (refused) {
+        leftOut.push({ ...item, ...refused })
+        continue
+      }
+      said.add(says)
+      if (!firstOfAct.has(act)) firstOfAct.set(act, kept.length)
+      kept.push(item)
+      items.push(item)
+    }
+  }
+  return items
+}
+
+/** Every never-do of some plans once, and the first of them for each act on each part. */
+function neversOf(plans: readonly PreparedPlan[], known: Known) {
+  const nevers: CareItem[] = []
+  const told = new Set<string>()
+  const firstOf = new Map<number, CareItem>()
+  for (const plan of plans) {
+    for (const { never, item, actAndPart } of plan.nevers) {
+      if (never.onlyWhen && highOf(intervalOf(never.onlyWhen, known)) === FALSE) continue
+      if (!firstOf.has(actAndPart)) firstOf.set(actAndPart, item)
+      if (told.has(item.item)) continue
+      told.add(item.item)
+      nevers.push(item)
+    }
+  }
+  return { nevers, firstOf }
 }
 
 /**
@@ -55,67 +127,29 @@ function saysTheSame(one: CareStep, other: CareStep): boolean {
  * stays; from `day` upwards only steps safe while waiting are shown. What is left out is listed with the reason.
  */
 export function mergeCare(protocol: Protocol, standing: Standing, plans: PlansInPlay, top: Level): Care {
-  const { logic } = protocol
+  const { treatedByVet } = protocol.logic
   const { known } = standing
-  const planOf = (id: string) => logic.carePlans.filter(plan => plan.id === id)
-  const waiting = atLeastAsUrgent(top.urgency, 'day')
-  const ids = unique([...plans.firstAid, ...plans.holding, ...plans.home])
-
-  const nevers = ids
-    .flatMap(planOf)
-    .flatMap(plan =>
-      plan.nevers
-        .filter(never => !never.onlyWhen || highOf(intervalOf(never.onlyWhen, known)) !== FALSE)
-        .map(never => ({ never, item: { plan: plan.id, item: never.id } })),
-    )
-  const treated = lowOf(intervalOf(logic.treatedByVet.when, known)) !== FALSE
-  const leftOut: Care['leftOut'] = []
-  const kept: Candidate[] = []
-
-  /** Why a step is not shown, or undefined where it is. */
-  const refusal = ({
-    plan,
-    step,
-  }: Candidate): Pick<Care['leftOut'][number], 'because' | 'by'> | undefined => {
-    const forbidden = step.forbiddenWhen ? intervalOf(step.forbiddenWhen, known) : 0
-    // A home step may wait for an answer; first aid may not.
-    if ((plan.kind === 'home' ? highOf(forbidden) : lowOf(forbidden)) !== FALSE)
-      return { because: 'forbidden' }
-    if (treated && plan.kind === 'home' && !logic.treatedByVet.keeps.includes(step.act)) {
-      return { because: 'treated-by-vet' }
-    }
-    const never = nevers.find(one => one.never.act === step.act && one.never.part === step.part)
-    if (never) return { because: 'never', by: never.item }
-    const opposite = kept.find(one => areOpposite(logic, one.step, step))
-    if (opposite) return { because: 'opposite', by: opposite.item }
-    return waiting && plan.kind === 'home' && !step.whileWaiting
-      ? { because: 'not-while-waiting' }
-      : undefined
+  const care = preparedCare(protocol)
+  const ids = [...new Set([...plans.firstAid, ...plans.holding, ...plans.home])]
+  const { nevers, firstOf } = neversOf(plansOf(care, ids), known)
+  const merging: Merging = {
+    care,
+    known,
+    keeps: treatedByVet.keeps,
+    treated: lowOf(intervalOf(treatedByVet.when, known)) !== FALSE,
+    waiting: atLeastAsUrgent(top.urgency, 'day'),
+    never: firstOf,
+    said: new Set(),
+    kept: [],
+    firstOfAct: new Map(),
+    leftOut: [],
   }
-  const usable = (planIds: readonly string[]): CareItem[] =>
-    planIds.flatMap(planOf).flatMap(plan =>
-      plan.steps.flatMap(step => {
-        const candidate = { plan, step, item: { plan: plan.id, item: step.id } }
-        if (step.onlyWhen && lowOf(intervalOf(step.onlyWhen, known)) !== TRUE) return []
-        if (kept.some(one => saysTheSame(one.step, step))) return []
-        const refused = refusal(candidate)
-        if (refused) {
-          leftOut.push({ ...candidate.item, ...refused })
-          return []
-        }
-        kept.push(candidate)
-        return [candidate.item]
-      }),
-    )
-
   return {
-    firstAid: usable(plans.firstAid),
-    holding: usable(plans.holding),
-    nevers: nevers
-      .filter(({ item }, at) => nevers.findIndex(one => one.item.item === item.item) === at)
-      .map(({ item }) => item),
-    steps: usable(plans.home),
-    leftOut,
+    firstAid: usable(merging, plans.firstAid),
+    holding: usable(merging, plans.holding),
+    nevers,
+    steps: usable(merging, plans.home),
+    leftOut: merging.leftOut,
     plans: ids,
   }
 }

@@ -1,11 +1,20 @@
-import type { Answer, CaseFile, WeighIn } from '../../shared/case-file.ts'
-import type { BandFact, Question, WeightLossFact, WeightPolicy } from '../../shared/compiled.ts'
+import type { CaseFile } from '../../shared/case-file.ts'
+import type { BandFact, Question, SeasonFact, WeightLossFact } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
-import { compareWeights, type WeightComparison } from '../measure/compareWeights.ts'
-import { lossCell } from '../measure/lossCell.ts'
-import { calendarDaysBetween, monthOf } from './calendar.ts'
-import { FALSE, type FactStates, highOf, intervalOf, lowOf, noFacts, TRUE, UNSURE } from './intervals.ts'
-import type { Protocol } from './prepare.ts'
+import type { WeightComparison } from '../measure/compareWeights.ts'
+import { ageOption, bandOf, numberOf, readOf, stillStands } from './answers.ts'
+import { monthOf } from './calendar.ts'
+import {
+  FALSE,
+  type FactStates,
+  type FactStatesToFill,
+  intervalOf,
+  lowOf,
+  noFacts,
+  TRUE,
+} from './intervals.ts'
+import type { PreparedQuestion, Protocol, SignSource } from './prepare.ts'
+import { comparisonOf, lossBit } from './weight-state.ts'
 
 /** How a question stands in a case. */
 export type QuestionStatus = 'open' | 'lapsed' | 'answered' | 'does-not-apply'
@@ -17,252 +26,206 @@ export interface Known extends FactStates {
   readonly weights: WeightComparison | undefined
 }
 
-const HOUR_MS = 3_600_000
-
-/** An answer as the bit sets that a question's options make of it, with the time it was given. */
-interface ReadAnswer {
-  readonly question: Question
-  readonly givenMs: number
-  readonly options: number
-  readonly rest: number
+/** A case while its facts are worked out. Plain functions share it: closures would be made anew for every case. */
+interface Working {
+  readonly protocol: Protocol
+  readonly caseFile: CaseFile
+  readonly now: Moment
+  readonly nowMs: number
+  readonly states: FactStatesToFill
+  readonly statuses: QuestionStatus[]
+  /** Whether the concerns were chosen, and the bits of the chosen ones. */
+  readonly concernsTold: boolean
+  readonly chosenBits: number
+  /** The question whose answer is taken as not given. */
+  readonly leftOut: number
+  weights: WeightComparison | undefined
 }
 
-/** Worked out once per answer: the wizard weighs the same answers again after each new one. */
-const readAnswers = new WeakMap<Answer, ReadAnswer>()
-
-function readOf(question: Question, answer: Answer): ReadAnswer {
-  const before = readAnswers.get(answer)
-  if (before?.question === question) return before
-  let options = 0
-  let rest = FALSE
-  if (answer.kind === 'choice') options = 1 << question.options.indexOf(answer.choice)
-  else if (answer.kind === 'several') {
-    for (const one of answer.chosen) options |= 1 << question.options.indexOf(one)
-    if (answer.rest === 'cannot-tell') rest = UNSURE
-  } else if (answer.kind === 'cannot-tell') rest = UNSURE
-  const read = { question, givenMs: Date.parse(answer.given), options, rest }
-  readAnswers.set(answer, read)
-  return read
+function set(
+  states: FactStatesToFill,
+  fact: number,
+  lowOptions: number,
+  lowRest: number,
+  highOptions: number,
+  highRest: number,
+): void {
+  states.lowOptions[fact] = lowOptions
+  states.lowRest[fact] = lowRest
+  states.highOptions[fact] = highOptions
+  states.highRest[fact] = highRest
 }
 
-/** Whether an answer still stands at `nowMs`. */
-export function stillStands(question: Question, answer: Answer, nowMs: number): boolean {
-  return nowMs - readOf(question, answer).givenMs <= question.staysGoodHours * HOUR_MS
-}
-
-/** The last comparison of each list of weigh-ins: it depends on the lists, the policy and the time alone. */
-const comparisons = new WeakMap<
-  readonly WeighIn[],
-  {
-    readonly caseFile: CaseFile
-    readonly policy: WeightPolicy
-    readonly now: Moment
-    readonly value: WeightComparison
-  }
->()
-
-function comparisonOf(caseFile: CaseFile, policy: WeightPolicy, now: Moment): WeightComparison {
-  const before = comparisons.get(caseFile.weighIns)
-  if (
-    before &&
-    before.policy === policy &&
-    (before.caseFile === caseFile || before.caseFile.events === caseFile.events) &&
-    before.now.instant === now.instant &&
-    before.now.zone === now.zone
-  )
-    return before.value
-  const value = compareWeights(caseFile.weighIns, caseFile.events, policy, now)
-  comparisons.set(caseFile.weighIns, { caseFile, policy, now, value })
-  return value
-}
-
-const cells = new WeakMap<
-  WeightLossFact,
-  { readonly id: string; readonly atLeastPercent: number; readonly withinDays?: number }[]
->()
-
-/** The grid of a weight loss, worst first, as `lossCell` takes it. */
-function gridOf(fact: WeightLossFact) {
-  const before = cells.get(fact)
-  if (before) return before
-  const grid = fact.grid.map((one, at) => ({ id: String(at), ...one })).reverse()
-  cells.set(fact, grid)
-  return grid
-}
-
-function ageOption(
+function settleUnanswered(
+  working: Working,
+  index: number,
   question: Question,
-  hatchedOn: string | undefined,
-  nowMs: number,
-  zone: string,
-): number | undefined {
-  if (!question.fromAgeDays || hatchedOn === undefined) return undefined
-  const days = calendarDaysBetween(Date.parse(`${hatchedOn}T12:00:00Z`), nowMs, zone)
-  let option: number | undefined
-  question.fromAgeDays.forEach((from, index) => {
-    if (days >= from) option = index
-  })
-  return option
-}
-
-/** The number that a `since` or `amount` answer puts into bands; the worse end where it is uncertain. */
-function numberOf(answer: Answer, fact: BandFact, nowMs: number, zone: string): number | undefined {
-  if (answer.kind === 'amount') return answer.amount
-  if (answer.kind !== 'since') return undefined
-  const spread = answer.uncertaintyHours * HOUR_MS * (fact.worse === 'lower' ? 1 : -1)
-  const began = Math.min(Date.parse(answer.began) + spread, nowMs)
-  return fact.unit === 'days' ? calendarDaysBetween(began, nowMs, zone) : (nowMs - began) / HOUR_MS
-}
-
-/** The band a number falls into. Numbers beyond the ends fall into the end bands. */
-export function bandOf(fact: BandFact, value: number): number {
-  const numbered = fact.bands.flatMap((band, index) => (band.option === undefined ? [{ band, index }] : []))
-  const found = numbered.find(
-    ({ band }) =>
-      (band.from === undefined || value >= band.from) && (band.below === undefined || value < band.below),
-  )
-  if (found) return found.index
-  const byFrom = [...numbered].sort(
-    (one, other) =>
-      (one.band.from ?? Number.NEGATIVE_INFINITY) - (other.band.from ?? Number.NEGATIVE_INFINITY),
-  )
-  const lowest = byFrom[0]
-  const highest = byFrom.at(-1)
-  return (lowest && value < (lowest.band.from ?? Number.NEGATIVE_INFINITY) ? lowest : highest)?.index ?? 0
-}
-
-/** Works out the state of every fact from the answers, the record and the time. */
-export function knownOf(protocol: Protocol, caseFile: CaseFile, now: Moment): Known {
-  const { logic } = protocol
-  const states = noFacts(logic.facts.length)
-  const statuses: QuestionStatus[] = new Array(logic.questions.length)
-  const nowMs = Date.parse(now.instant)
-  const concernAnswer = caseFile.answers[logic.questions[logic.concernQuestion]?.id ?? '']
-  const chosen = concernAnswer?.kind === 'several' ? concernAnswer.chosen : undefined
-
-  const set = (fact: number, lowOptions: number, lowRest: number, highOptions: number, highRest: number) => {
-    states.lowOptions[fact] = lowOptions
-    states.lowRest[fact] = lowRest
-    states.highOptions[fact] = highOptions
-    states.highRest[fact] = highRest
-  }
-
-  const settleQuestion = (index: number): void => {
-    const question = logic.questions[index]
-    if (!question) return
-    const gate = question.gate ? intervalOf(question.gate, states) : TRUE | (TRUE << 2)
-    if (highOf(gate) === FALSE) {
-      statuses[index] = 'does-not-apply'
-      return
-    }
-    const mayBeShut = lowOf(gate) === FALSE
-    const answer = caseFile.answers[question.id]
-    const stands = answer !== undefined && stillStands(question, answer, nowMs)
-    if (!answer || !stands) {
-      const age = ageOption(question, caseFile.animal.hatchedOn, nowMs, now.zone)
-      if (age !== undefined) {
-        statuses[index] = 'answered'
-        set(index, mayBeShut ? 0 : 1 << age, FALSE, 1 << age, FALSE)
-        return
-      }
-      if (question.phase === 'care') {
-        // A care question that was not asked yet counts as its last option, which content keeps for "not known".
-        statuses[index] = 'open'
-        const last = 1 << (question.options.length - 1)
-        set(index, last, FALSE, last, FALSE)
-        return
-      }
-      const notChosen =
-        question.concern !== undefined && chosen !== undefined && !chosen.includes(question.concern)
-      statuses[index] = notChosen ? 'does-not-apply' : answer ? 'lapsed' : 'open'
-      set(index, 0, FALSE, 0, notChosen ? FALSE : TRUE)
-      return
-    }
+  wasAnswered: boolean,
+  notChosen: boolean,
+  mayBeShut: boolean,
+): void {
+  const { states, statuses } = working
+  const age = ageOption(question, working.caseFile.animal.hatchedOn, working.nowMs, working.now.zone)
+  if (age !== undefined) {
     statuses[index] = 'answered'
-    const { options, rest } = readOf(question, answer)
-    set(index, mayBeShut ? 0 : options, mayBeShut ? FALSE : rest, options, rest)
+    set(states, index, mayBeShut ? 0 : 1 << age, FALSE, 1 << age, FALSE)
+  } else if (question.phase === 'care') {
+    // A care question that was not asked yet counts as its last option, which content keeps for "not known".
+    statuses[index] = 'open'
+    const last = 1 << (question.options.length - 1)
+    set(states, index, last, FALSE, last, FALSE)
+  } else if (notChosen) statuses[index] = 'does-not-apply'
+  else {
+    statuses[index] = wasAnswered ? 'lapsed' : 'open'
+    states.highRest[index] = TRUE
   }
+}
 
-  let weights: WeightComparison | undefined
-  const settleFact = (index: number): void => {
-    const fact = logic.facts[index]
-    if (!fact) return
-    switch (fact.kind) {
-      case 'question':
-        break
-      case 'band': {
-        const question = fact.question
-        const status = statuses[question]
-        if (status !== 'answered') {
-          set(index, 0, FALSE, 0, states.highRest[question] ?? 0)
-          break
-        }
-        const answer = caseFile.answers[logic.questions[question]?.id ?? '']
-        const shut = (states.lowOptions[question] ?? 0) === 0 && (states.lowRest[question] ?? 0) === FALSE
-        const value = answer ? numberOf(answer, fact, nowMs, now.zone) : undefined
-        if (value !== undefined) {
-          const gate = logic.questions[question]?.gate
-          const bits = 1 << bandOf(fact, value)
-          set(index, gate && lowOf(intervalOf(gate, states)) === FALSE ? 0 : bits, FALSE, bits, FALSE)
-          break
-        }
-        let bits = 0
-        fact.bands.forEach((band, at) => {
-          if (band.option !== undefined && (states.highOptions[question] ?? 0) & (1 << band.option))
-            bits |= 1 << at
-        })
-        set(index, shut ? 0 : bits, states.lowRest[question] ?? 0, bits, states.highRest[question] ?? 0)
-        break
-      }
-      case 'weight-loss': {
-        if (caseFile.weighIns.length > 0) weights = comparisonOf(caseFile, logic.weight, now)
-        const cell = weights ? lossCell(weights, gridOf(fact)) : undefined
-        const bits = cell === undefined ? 0 : 1 << Number(cell)
-        const settled = bits !== 0 && weights?.newestIsFresh === true
-        const rest = settled
-          ? FALSE
-          : statuses[fact.measuredBy] === 'answered'
-            ? FALSE
-            : (states.highRest[fact.measuredBy] ?? 0)
-        set(index, bits, FALSE, bits, rest)
-        break
-      }
-      case 'season': {
-        const south = (states.highOptions[fact.hemisphere.fact] ?? 0) & (1 << fact.hemisphere.south)
-        const month = ((monthOf(nowMs, now.zone) - 1 + (south ? 6 : 0)) % 12) + 1
-        const bits = 1 << fact.months.findIndex(months => months.includes(month))
-        const open = statuses[fact.hemisphere.fact] === 'open' || statuses[fact.hemisphere.fact] === 'lapsed'
-        if (open) set(index, 0, FALSE, 0, TRUE)
-        else set(index, bits, FALSE, bits, FALSE)
-        break
-      }
-      case 'sign': {
-        let low = FALSE
-        let high = FALSE
-        for (const one of [fact.screen, ...fact.lookNow]) {
-          const said =
-            (states.lowOptions[one.fact] ?? 0) & one.options ? TRUE : (states.lowRest[one.fact] ?? 0)
-          const mayBe =
-            (states.highOptions[one.fact] ?? 0) & one.options ? TRUE : (states.highRest[one.fact] ?? 0)
-          if (said > low) low = said
-          if (mayBe > high) high = mayBe
-        }
-        set(
-          index,
-          low === TRUE ? 1 : 0,
-          low === TRUE ? FALSE : low,
-          high === TRUE ? 1 : 0,
-          high === TRUE ? FALSE : high,
-        )
-        break
-      }
-    }
+function settleQuestion(working: Working, index: number, prepared: PreparedQuestion): void {
+  const { states, statuses } = working
+  const { question, concernBit } = prepared
+  const answer = index === working.leftOut ? undefined : working.caseFile.answers[question.id]
+  const read = answer === undefined ? undefined : readOf(question, answer)
+  const stands = read !== undefined && stillStands(question, read.givenMs, working.nowMs)
+  const notChosen =
+    concernBit !== undefined && working.concernsTold && (working.chosenBits & concernBit) === 0
+  if (!stands && notChosen && prepared.restsUnchosen) {
+    statuses[index] = 'does-not-apply'
+    return
   }
+  const gate = question.gate ? intervalOf(question.gate, states) : TRUE | (TRUE << 2)
+  if (gate >> 2 === FALSE) {
+    statuses[index] = 'does-not-apply'
+    return
+  }
+  const mayBeShut = (gate & 3) === FALSE
+  if (!stands) settleUnanswered(working, index, question, answer !== undefined, notChosen, mayBeShut)
+  else {
+    statuses[index] = 'answered'
+    const { options, rest } = read
+    set(states, index, mayBeShut ? 0 : options, mayBeShut ? FALSE : rest, options, rest)
+  }
+}
 
-  for (let index = 0; index < logic.questions.length; index += 1) {
-    settleQuestion(index)
-    for (const finding of protocol.findingsOfQuestion[index] ?? []) settleFact(finding)
+function settleBand(working: Working, index: number, fact: BandFact): void {
+  const { states, nowMs, now } = working
+  const at = fact.question
+  const highOptions = states.highOptions[at] ?? 0
+  const highRest = states.highRest[at] ?? 0
+  if (working.statuses[at] !== 'answered') {
+    states.highRest[index] = highRest
+    return
   }
-  for (const sign of protocol.signs) settleFact(sign)
-  return { ...states, statuses, weights }
+  const question = working.protocol.logic.questions[at]
+  const answer = question && at !== working.leftOut ? working.caseFile.answers[question.id] : undefined
+  const value = question && answer ? numberOf(question, answer, fact, nowMs, now.zone) : undefined
+  if (value !== undefined) {
+    const bits = 1 << bandOf(fact, value)
+    const shut = question?.gate !== undefined && lowOf(intervalOf(question.gate, states)) === FALSE
+    set(states, index, shut ? 0 : bits, FALSE, bits, FALSE)
+    return
+  }
+  let bits = 0
+  for (let band = 0; band < fact.bands.length; band += 1) {
+    const option = fact.bands[band]?.option
+    if (option !== undefined && highOptions & (1 << option)) bits |= 1 << band
+  }
+  const lowRest = states.lowRest[at] ?? 0
+  const shut = (states.lowOptions[at] ?? 0) === 0 && lowRest === FALSE
+  set(states, index, shut ? 0 : bits, lowRest, bits, highRest)
+}
+
+function settleWeightLoss(working: Working, index: number, fact: WeightLossFact): void {
+  const { caseFile, states, protocol } = working
+  if (caseFile.weighIns.length > 0)
+    working.weights = comparisonOf(caseFile, protocol.logic.weight, working.now)
+  const bits = lossBit(fact, working.weights)
+  const settled = bits !== 0 && working.weights?.newestIsFresh === true
+  const rest =
+    settled || working.statuses[fact.measuredBy] === 'answered'
+      ? FALSE
+      : (states.highRest[fact.measuredBy] ?? 0)
+  set(states, index, bits, FALSE, bits, rest)
+}
+
+function settleSeason(working: Working, index: number, fact: SeasonFact): void {
+  const { states, statuses } = working
+  const { fact: hemisphere, south } = fact.hemisphere
+  if (statuses[hemisphere] === 'open' || statuses[hemisphere] === 'lapsed') {
+    states.highRest[index] = TRUE
+    return
+  }
+  const isSouth = (states.highOptions[hemisphere] ?? 0) & (1 << south)
+  const month = ((monthOf(working.nowMs, working.now.zone) - 1 + (isSouth ? 6 : 0)) % 12) + 1
+  const bits = 1 << fact.months.findIndex(months => months.includes(month))
+  set(states, index, bits, FALSE, bits, FALSE)
+}
+
+function settleSign(states: FactStatesToFill, index: number, sources: readonly SignSource[]): void {
+  let low = FALSE
+  let high = FALSE
+  for (let at = 0; at < sources.length; at += 1) {
+    const source = sources[at]
+    if (source === undefined) continue
+    const { fact, options } = source
+    const said = (states.lowOptions[fact] ?? 0) & options ? TRUE : (states.lowRest[fact] ?? 0)
+    const mayBe = (states.highOptions[fact] ?? 0) & options ? TRUE : (states.highRest[fact] ?? 0)
+    if (said > low) low = said
+    if (mayBe > high) high = mayBe
+  }
+  if (high === FALSE) return
+  set(
+    states,
+    index,
+    low === TRUE ? 1 : 0,
+    low === TRUE ? FALSE : low,
+    high === TRUE ? 1 : 0,
+    high === TRUE ? FALSE : high,
+  )
+}
+
+function settleFinding(working: Working, index: number): void {
+  const fact = working.protocol.logic.facts[index]
+  if (fact?.kind === 'band') settleBand(working, index, fact)
+  else if (fact?.kind === 'weight-loss') settleWeightLoss(working, index, fact)
+  else if (fact?.kind === 'season') settleSeason(working, index, fact)
+}
+
+/**
+ * Works out the state of every fact from the answers, the record and the time. `leftOut` is the index of a question
+ * whose answer is taken as not given.
+ */
+export function knownOf(protocol: Protocol, caseFile: CaseFile, now: Moment, leftOut = -1): Known {
+  const { logic, questions, findingsOfQuestion, signs, signSources } = protocol
+  const states = noFacts(protocol.zeroPerFact)
+  const concerns = logic.concernQuestion === leftOut ? undefined : logic.questions[logic.concernQuestion]
+  const concernAnswer = concerns ? caseFile.answers[concerns.id] : undefined
+  const concernsTold = concernAnswer?.kind === 'several'
+  const working: Working = {
+    protocol,
+    caseFile,
+    now,
+    nowMs: Date.parse(now.instant),
+    states,
+    statuses: protocol.openPerQuestion.slice(),
+    concernsTold,
+    chosenBits: concernsTold && concerns ? readOf(concerns, concernAnswer).options : 0,
+    leftOut,
+    weights: undefined,
+  }
+  for (let index = 0; index < questions.length; index += 1) {
+    const question = questions[index]
+    if (question) settleQuestion(working, index, question)
+    const findings = findingsOfQuestion[index]
+    if (findings) for (let at = 0; at < findings.length; at += 1) settleFinding(working, findings[at] ?? -1)
+  }
+  for (let at = 0; at < signs.length; at += 1) settleSign(states, signs[at] ?? -1, signSources[at] ?? [])
+  return {
+    lowOptions: states.lowOptions,
+    lowRest: states.lowRest,
+    highOptions: states.highOptions,
+    highRest: states.highRest,
+    statuses: working.statuses,
+    weights: working.weights,
+  }
 }

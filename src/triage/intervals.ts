@@ -16,21 +16,32 @@ export const highOf = (interval: number): number => interval >> 2
  * its high end likewise.
  */
 export interface FactStates {
-  readonly lowOptions: Int32Array
-  readonly lowRest: Uint8Array
-  readonly highOptions: Int32Array
-  readonly highRest: Uint8Array
+  readonly lowOptions: readonly number[]
+  readonly lowRest: readonly number[]
+  readonly highOptions: readonly number[]
+  readonly highRest: readonly number[]
 }
 
-/** States for `count` facts, all false; four views of one buffer, because this is made for every assessment. */
-export function noFacts(count: number): FactStates {
-  const buffer = new ArrayBuffer(count * 10)
+/** The same, to be filled in. */
+export interface FactStatesToFill {
+  readonly lowOptions: number[]
+  readonly lowRest: number[]
+  readonly highOptions: number[]
+  readonly highRest: number[]
+}
+
+/** States for as many facts as there are zeros, all false. A copy of a plain list is the cheapest to make. */
+export function noFacts(zeros: readonly number[]): FactStatesToFill {
   return {
-    lowOptions: new Int32Array(buffer, 0, count),
-    highOptions: new Int32Array(buffer, count * 4, count),
-    lowRest: new Uint8Array(buffer, count * 8, count),
-    highRest: new Uint8Array(buffer, count * 9, count),
+    lowOptions: zeros.slice(),
+    lowRest: zeros.slice(),
+    highOptions: zeros.slice(),
+    highRest: zeros.slice(),
   }
+}
+
+function nth(count: number, sure: number, unsure: number): number {
+  return sure >= count ? TRUE : unsure >= count ? UNSURE : FALSE
 }
 
 /** The interval of a condition: `all` takes the least ends, `any` the greatest, `atLeast n` the n-th greatest. */
@@ -76,9 +87,7 @@ export function intervalOf(condition: Condition, states: FactStates): number {
         if (interval >> 2 === TRUE) highTrue += 1
         if (interval >> 2 >= UNSURE) highUnsure += 1
       }
-      const nth = (sure: number, unsure: number) =>
-        sure >= condition.count ? TRUE : unsure >= condition.count ? UNSURE : FALSE
-      return nth(lowTrue, lowUnsure) | (nth(highTrue, highUnsure) << 2)
+      return nth(condition.count, lowTrue, lowUnsure) | (nth(condition.count, highTrue, highUnsure) << 2)
     }
   }
 }

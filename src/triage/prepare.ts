@@ -1,9 +1,12 @@
-import type { Condition, Fact, Logic, Rule } from '../../shared/compiled.ts'
+import type { Condition, Fact, Logic, Question, Rule } from '../../shared/compiled.ts'
 import { rankOf } from '../../shared/urgency.ts'
+import { type FlatCondition, flatten } from './flat-condition.ts'
 
 /** A rule with what the hot path needs worked out once. */
 export interface PreparedRule {
   readonly rule: Rule
+  /** Its condition, laid out. */
+  readonly flat: FlatCondition | undefined
   /** Rank given when true, and the floor's rank when unsure (never above it). */
   readonly rank: number
   readonly floorRank: number
@@ -13,10 +16,28 @@ export interface PreparedRule {
   readonly facts: readonly number[]
 }
 
+/** A question with what the hot path needs worked out once. */
+export interface PreparedQuestion {
+  readonly question: Question
+  /** The bit of its concern in the answer to the question of concerns; undefined for a question of no concern. */
+  readonly concernBit: number | undefined
+  /** Whether it says nothing, whatever its gate says, while its concern is not chosen and it is not answered. */
+  readonly restsUnchosen: boolean
+}
+
+/** An option of a question that says a danger sign is there. */
+export interface SignSource {
+  readonly fact: number
+  readonly options: number
+}
+
 /** The logic made ready for use: the only thing the functions of this folder take besides the case file. */
 export interface Protocol {
   readonly logic: Logic
   readonly rules: readonly PreparedRule[]
+  /** Indexes of the rules, most urgent first; of equals the earlier first. */
+  readonly rulesByRank: readonly number[]
+  readonly questions: readonly PreparedQuestion[]
   /** Rules that mention each question. */
   readonly rulesOfQuestion: readonly (readonly PreparedRule[])[]
   readonly questionIndex: ReadonlyMap<string, number>
@@ -24,9 +45,15 @@ export interface Protocol {
   /** Findings that rest on each question, worked out right after it so that later gates can use them. */
   readonly findingsOfQuestion: readonly (readonly number[])[]
   readonly signs: readonly number[]
+  /** Per danger sign in `signs`, its screen and the look-now questions that name it. */
+  readonly signSources: readonly (readonly SignSource[])[]
+  /** A zero per fact and per rule: copied for every case. */
+  readonly zeroPerFact: readonly number[]
+  readonly zeroPerRule: readonly number[]
+  readonly openPerQuestion: readonly 'open'[]
   /** Per fact and option, the rules that this option may make more than false; per fact, those that any may. */
-  readonly rulesByOption: readonly (readonly Int32Array[])[]
-  readonly rulesByFact: readonly Int32Array[]
+  readonly rulesByOption: readonly (readonly (readonly number[])[])[]
+  readonly rulesByFact: readonly (readonly number[])[]
   /** Questions asked for the urgency, in the order in which they are asked. */
   readonly urgencyQuestions: readonly number[]
 }
@@ -96,8 +123,8 @@ function ruleIndex(logic: Logic): Pick<Protocol, 'rulesByOption' | 'rulesByFact'
     }
   })
   return {
-    rulesByOption: byOption.map(options => options.map(rules => Int32Array.from(rules))),
-    rulesByFact: byFact.map(rules => Int32Array.from(rules)),
+    rulesByOption: byOption.map(options => options.map(rules => [...rules])),
+    rulesByFact: byFact.map(rules => [...rules]),
   }
 }
 
@@ -108,6 +135,16 @@ function questionOfFinding(fact: Fact): number | undefined {
   return fact.kind === 'season' ? fact.hemisphere.fact : undefined
 }
 
+function prepareQuestion(logic: Logic, question: Question): PreparedQuestion {
+  const { concern, phase, fromAgeDays } = question
+  const bit = logic.questions[logic.concernQuestion]?.options.indexOf(concern ?? '') ?? -1
+  return {
+    question,
+    concernBit: concern === undefined ? undefined : bit < 0 ? 0 : 1 << bit,
+    restsUnchosen: concern !== undefined && phase !== 'care' && !fromAgeDays,
+  }
+}
+
 /** Makes compiled logic ready; done once per protocol. */
 export function prepare(logic: Logic): Protocol {
   const rules = logic.rules.map((rule): PreparedRule => {
@@ -115,6 +152,7 @@ export function prepare(logic: Logic): Protocol {
     const rank = rankOf(rule.level)
     return {
       rule,
+      flat: rule.when && flatten(rule.when),
       rank,
       floorRank: Math.min(rankOf(rule.unsure), rank),
       concernIndex: rule.concern === undefined ? -1 : logic.concerns.indexOf(rule.concern),
@@ -124,9 +162,14 @@ export function prepare(logic: Logic): Protocol {
       ),
     }
   })
+  const signs = logic.facts.flatMap(({ kind }, index) => (kind === 'sign' ? [index] : []))
   return {
     logic,
     rules,
+    rulesByRank: rules
+      .map((_, index) => index)
+      .sort((one, other) => (rules[other]?.rank ?? 0) - (rules[one]?.rank ?? 0)),
+    questions: logic.questions.map(question => prepareQuestion(logic, question)),
     rulesOfQuestion: logic.questions.map((_, index) =>
       rules.filter(({ questions }) => questions.includes(index)),
     ),
@@ -138,7 +181,14 @@ export function prepare(logic: Logic): Protocol {
       logic.facts.flatMap((fact, index) => (questionOfFinding(fact) === question ? [index] : [])),
     ),
     ...ruleIndex(logic),
-    signs: logic.facts.flatMap(({ kind }, index) => (kind === 'sign' ? [index] : [])),
+    signs,
+    signSources: signs.map(index => {
+      const fact = logic.facts[index]
+      return fact?.kind === 'sign' ? [fact.screen, ...fact.lookNow] : []
+    }),
+    zeroPerFact: logic.facts.map(() => 0),
+    zeroPerRule: rules.map(() => 0),
+    openPerQuestion: logic.questions.map(() => 'open'),
     urgencyQuestions: logic.questions.flatMap(({ phase, forHandover }, index) =>
       phase === 'care' || phase === 'handover' || forHandover ? [] : [index],
     ),

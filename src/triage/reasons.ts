@@ -47,7 +47,7 @@ function withoutNeedless(condition: Condition, known: Known, target: number, sup
 }
 
 /** Names of the options in a bit set. */
-function optionNames(protocol: Protocol, fact: number, bits: number): string[] {
+export function optionNames(protocol: Protocol, fact: number, bits: number): string[] {
   return (protocol.logic.facts[fact]?.options ?? []).filter((_, at) => bits & (1 << at))
 }
 
@@ -88,21 +88,28 @@ export interface HeldRule {
   readonly rule: PreparedRule
   readonly low: number
   readonly rank: number
+  readonly inScope: boolean
+}
+
+/** Rules whose low end gives something, in the protocol's order. */
+export function heldRules(protocol: Protocol, standing: Standing): HeldRule[] {
+  const held: HeldRule[] = []
+  for (let index = 0; index < standing.intervals.length; index += 1) {
+    const low = lowOf(standing.intervals[index] ?? 0)
+    const rule = low === FALSE ? undefined : protocol.rules[index]
+    if (rule) held.push({ rule, low, rank: givenAt(low, rule), inScope: inScope(rule, standing.chosen) })
+  }
+  return held
 }
 
 /**
  * The rules that are worth telling: all that hold in scope; those of other concerns only where they give more than
  * everything in scope; a concern's base only where it is all that holds at its level or above for that concern.
  */
-export function tellingRules(protocol: Protocol, standing: Standing): HeldRule[] {
-  const held: HeldRule[] = []
-  for (const [index, rule] of protocol.rules.entries()) {
-    const low = lowOf(standing.intervals[index] ?? 0)
-    if (low !== FALSE) held.push({ rule, low, rank: givenAt(low, rule) })
-  }
-  const inside = held.filter(({ rule }) => inScope(rule, standing.chosen))
-  const top = inside.reduce((most, { rank }) => Math.max(most, rank), 0)
-  const telling = [...inside, ...held.filter(one => !inside.includes(one) && one.rank > top)]
+export function tellingRules(held: readonly HeldRule[], standing: Standing): HeldRule[] {
+  let top = 0
+  for (const one of held) if (one.inScope && one.rank > top) top = one.rank
+  const telling = [...held.filter(one => one.inScope), ...held.filter(one => !one.inScope && one.rank > top)]
   const isBase = ({ rule }: HeldRule) => rule.rule.origin === 'base'
   return telling.filter(
     one =>
@@ -117,8 +124,8 @@ export function tellingRules(protocol: Protocol, standing: Standing): HeldRule[]
 }
 
 /** Why: every rule whose low end gives something, most urgent first, each with the fewest answers that made it so. */
-export function reasonsOf(protocol: Protocol, standing: Standing): Reason[] {
-  return tellingRules(protocol, standing)
+export function reasonsOf(protocol: Protocol, standing: Standing, telling: readonly HeldRule[]): Reason[] {
+  return [...telling]
     .sort((one, other) => other.rank - one.rank)
     .map(({ rule: { rule }, low, rank }) => {
       const seen = new Set<number>()
@@ -139,66 +146,4 @@ export function reasonsOf(protocol: Protocol, standing: Standing): Reason[] {
         urgencyBasis: rule.urgencyBasis,
       }
     })
-}
-
-/** The fewest atoms that are not true yet and would make a condition true. */
-function missingFor(condition: Condition, known: Known): Support[] {
-  if (lowOf(intervalOf(condition, known)) === TRUE) return []
-  if (condition.kind === 'atom') return [{ fact: condition.fact, options: condition.options }]
-  const parts = condition.of
-    .map(part => missingFor(part, known))
-    .sort((one, other) => one.length - other.length)
-  if (condition.kind === 'all') return parts.flat()
-  return parts.slice(0, condition.kind === 'any' ? 1 : condition.count).flat()
-}
-
-/** Whether one atom more would make a condition true: 0 where it is true already, 1 where one is enough, 2 beyond. */
-function stepsToTrue(condition: Condition, known: Known): number {
-  if (condition.kind === 'atom') return lowOf(intervalOf(condition, known)) === TRUE ? 0 : 1
-  if (condition.kind === 'any') {
-    let fewest = 2
-    for (const part of condition.of) fewest = Math.min(fewest, stepsToTrue(part, known))
-    return fewest
-  }
-  const needed = condition.kind === 'all' ? condition.of.length : condition.count
-  let done = 0
-  let near = 0
-  for (const part of condition.of) {
-    const steps = stepsToTrue(part, known)
-    if (steps === 0) done += 1
-    else if (steps === 1) near += 1
-    else if (condition.kind === 'all') return 2
-  }
-  const left = needed - done
-  return left <= 0 ? 0 : left === 1 && near > 0 ? 1 : 2
-}
-
-/** Rules that one more sign would make true and that give more than the lower bound, most urgent first. */
-export function wouldRaise(
-  protocol: Protocol,
-  standing: Standing,
-  inScope: (rule: PreparedRule) => boolean,
-): { rule: string; level: NonNullable<ReturnType<typeof levelOf>>; missing: Ground }[] {
-  return protocol.rules
-    .flatMap(rule => {
-      if (rule.rank <= standing.lower || !rule.rule.when || !inScope(rule)) return []
-      if (stepsToTrue(rule.rule.when, standing.known) !== 1) return []
-      const missing = missingFor(rule.rule.when, standing.known)
-      const only = missing[0]
-      if (missing.length !== 1 || !only) return []
-      return [
-        {
-          rank: rule.rank,
-          rule: rule.rule.id,
-          level: rule.rule.level,
-          missing: groundOf(protocol, standing.known, only),
-        },
-      ]
-    })
-    .sort((one, other) => other.rank - one.rank)
-    .map(({ rule, level, missing }) => ({
-      rule,
-      level,
-      missing: { ...missing, unsure: false, questions: [] },
-    }))
 }

@@ -14,7 +14,7 @@ const INTERVALS = [
 
 /** Facts that stand at the given intervals, fact by fact. */
 function statesOf(ends: readonly (readonly [number, number])[]) {
-  const states = noFacts(ends.length)
+  const states = noFacts(ends.map(() => 0))
   ends.forEach(([low, high], fact) => {
     states.lowOptions[fact] = low === 2 ? 1 : 0
     states.lowRest[fact] = low === 1 ? 1 : 0
