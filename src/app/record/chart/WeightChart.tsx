@@ -7,7 +7,6 @@ import type { VNode } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../../../shared/moment.ts'
 import type { Reading } from '../../../measure/series.ts'
-import { Disclosure } from '../../parts/Disclosure.tsx'
 import { dayWords, eventNames, numberWords } from '../words.ts'
 import { againstReferencePercent, type ChartData, type ChartPoint } from './chart-data.ts'
 import { dateTicks, gramTicks } from './ticks.ts'
@@ -301,12 +300,9 @@ function TableWhenOpened({ data, now, locale }: WeightChartProps): VNode {
   const { grams, percent } = numberWords(locale)
   const { readings } = data
   return (
-    <div
-      onToggleCapture={event => {
-        if (event.target instanceof HTMLDetailsElement) setOpen(event.target.open)
-      }}
-    >
-      <Disclosure summary="The same as a table">
+    <details class="disclosure" onToggle={event => setOpen(event.currentTarget.open)}>
+      <summary class="disclosure-summary">The same as a table</summary>
+      <div class="disclosure-body">
         {isOpen ? (
           <table class="chart-table">
             <thead>
@@ -333,7 +329,7 @@ function TableWhenOpened({ data, now, locale }: WeightChartProps): VNode {
             </tbody>
           </table>
         ) : null}
-      </Disclosure>
-    </div>
+      </div>
+    </details>
   )
 }
