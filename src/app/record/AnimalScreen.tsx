@@ -91,7 +91,7 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
                 : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
             }
           />
-          <Way to={`${home}/past`} words="All entries" hint="Read, change or take out." />
+          <Way to={`${home}/past`} words="All entries" hint="Read, change or delete." />
           <Way
             to={`${home}/notebook`}
             words="Type in a notebook"
