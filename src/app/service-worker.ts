@@ -21,7 +21,11 @@ interface Scope {
   addEventListener(kind: 'message', listener: (event: MessageEvent<unknown>) => void): void
   skipWaiting(): Promise<void>
 }
-const scope = globalThis as unknown as Scope
+function isScope(scope: object): scope is Scope {
+  return 'skipWaiting' in scope && 'addEventListener' in scope
+}
+const scope: object = globalThis
+if (!isScope(scope)) throw new Error('This script runs as a service worker only.')
 
 const PREFIX = 'duskcheck-'
 const CACHE = `${PREFIX}${BUILD_VERSION}`

@@ -1,6 +1,5 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { brotliCompressSync, constants } from 'node:zlib'
 import type { CaseFile } from '../../shared/case-file.ts'
 import type { Logic } from '../../shared/compiled.ts'
 import { enumerateConcern } from '../../tests/laws/enumerate.ts'
@@ -13,6 +12,7 @@ import { wizardMachine } from '../wizard/machine.ts'
 import { harderCase, typicalCase } from './bench-cases.ts'
 import { realProtocol } from './real-protocol.ts'
 import { buildIfNeeded } from './steps/build.mjs'
+import { figuresOf } from './steps/journeys.mjs'
 import { DIST, inProject } from './steps/places.mjs'
 
 /** Prints one JSON line per figure; a prefix runs and prints only the figures whose name starts with it. */
@@ -175,37 +175,16 @@ function walks(): void {
   print('walk.now.taps', Math.max(0, ...taps), 'taps')
 }
 
-const compressed = (path: string) =>
-  brotliCompressSync(readFileSync(path), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length
-
 async function sizes(): Promise<void> {
   await buildIfNeeded()
-  const files = readdirSync(DIST, { recursive: true, encoding: 'utf8' })
-  const total = (paths: Iterable<string>) => [...paths].reduce((sum, path) => sum + compressed(path), 0)
-  const page = readFileSync(join(DIST, 'index.html'), 'utf8')
-  const initial = new Set(
-    [...page.matchAll(/(?:src|href)="([^"]+\.js)"/g)].map(([, path]) =>
-      join(DIST, (path ?? '').replace(/^(\.?\/)+/, '')),
-    ),
-  )
-  const isContent = (path: string) => /(?:content|words|protocol|logic|frame)[^/]*\.(?:js|json)$/.test(path)
-  const scripts = files.filter(
-    path => path.endsWith('.js') && !/(?:^|\/)(?:sw|service-worker)[^/]*\.js$/.test(path),
-  )
-  print('js.initial.brotliBytes', total([...initial].filter(path => existsSync(path))), 'bytes')
-  print(
-    'js.owner.brotliBytes',
-    total(scripts.filter(path => !isContent(path)).map(path => join(DIST, path))),
-    'bytes',
-  )
-  print('content.all.brotliBytes', total(files.filter(isContent).map(path => join(DIST, path))), 'bytes')
+  for (const { name, bytes } of figuresOf(DIST)) print(name, bytes, 'bytes')
 }
 
 if (wantedGroup('assess.')) speeds()
 if (wantedGroup('enumerate.')) enumerations()
 if (wantedGroup('protocol.load')) loading()
 if (wantedGroup('walk.')) walks()
-if (wantedGroup('js.') || wantedGroup('content.'))
+if (wantedGroup('js.') || wantedGroup('content.') || wantedGroup('app.'))
   await sizes().catch((error: unknown) => {
     process.stderr.write(`No sizes: ${error instanceof Error ? error.message : String(error)}\n`)
   })

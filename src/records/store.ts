@@ -40,13 +40,15 @@ export interface Store {
   readonly onStatus: (listener: (status: StoreStatus) => void) => () => void
   /** Adds an event at a place of its case. Resolves when the browser has confirmed it or it is held in memory. */
   readonly append: (caseId: string, seq: number, event: NewEvent) => Promise<Appended>
-  /** The unfinished case that was gone on with last. */
+  /** The case that was gone on with last, finished or not. */
   readonly newest: () => Promise<StoredCase | undefined>
   readonly finish: (caseId: string, at: string, protocol: ProtocolStamp) => Promise<Appended>
   /** Every case, the one gone on with last first. */
   readonly cases: () => Promise<readonly StoredCase[]>
   /** Everything stored or held, as the text of a JSON file. */
   readonly exportText: () => Promise<string>
+  /** Deletes every case, stored and held; false where the browser does not let us. */
+  readonly deleteAll: () => Promise<boolean>
   /** Lets go of the database. */
   readonly close: () => void
 }
@@ -124,7 +126,7 @@ export function openStore(name = 'duskcheck', options: StoreOptions = {}): Store
     append,
     cases,
     newest: async () => {
-      const newest = (await cases()).find(({ finished }) => !finished)
+      const [newest] = await cases()
       // Held from now on, so that it can be written again if the store is cleared.
       for (const event of newest?.events ?? []) if (!held.has(keyOf(event))) held.set(keyOf(event), event)
       return newest
@@ -138,6 +140,15 @@ export function openStore(name = 'duskcheck', options: StoreOptions = {}): Store
       const events = (await cases()).flatMap(one => one.events)
       return `${JSON.stringify({ format: 'duskcheck-events', version: 1, events }, null, 2)}\n`
     },
+    deleteAll: () =>
+      inTurn(async () => {
+        const done = await use(database => database.clear('events'))
+        if (!done) return false
+        held.clear()
+        waiting.clear()
+        tellKept()
+        return true
+      }),
     close,
   }
 }

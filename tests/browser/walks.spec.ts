@@ -23,7 +23,7 @@ async function goOn(page: Page, button: string | RegExp): Promise<void> {
 
 /** Passes the urgent signs with "none of these", until the concern is asked. */
 async function passUrgentSigns(page: Page): Promise<void> {
-  await goOn(page, /None of these, go through/)
+  await goOn(page, /^More than one of these/)
   for (let screen = 0; screen < 10; screen += 1) {
     if ((await heading(page).textContent()) === 'What worries you?') return
     await goOn(page, 'None of these')

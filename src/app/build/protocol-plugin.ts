@@ -5,6 +5,7 @@ import type { CareOfLogic, CompiledProtocol, Logic, Rule } from '../../../shared
 import { faultLine } from '../../protocol/fault.ts'
 import { loadProtocol } from '../../protocol/load.ts'
 import { loadWeights } from '../../protocol/weights.ts'
+import { firstContent, frameContent } from './first-content.ts'
 
 const CONTENT = fileURLToPath(new URL('../../../content/', import.meta.url))
 const SPECIES = 'leopard-gecko'
@@ -83,8 +84,10 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
       return dataModule(withoutCare(protocol.logic))
     case 'care':
       return dataModule(careOf(protocol.logic))
-    case 'danger':
-      return dataModule({ frame: protocol.frame, dangerWords: protocol.dangerWords })
+    case 'first':
+      return dataModule(firstContent(protocol))
+    case 'frame':
+      return dataModule(frameContent(protocol))
     case 'common':
       return dataModule(protocol.commonWords)
     case 'weights':

@@ -52,6 +52,12 @@ export function pastDay(instant: string, now: Moment, locale: string): string {
   return `on ${named(ms, now, locale, { day: 'numeric', month: 'long', ...(sameYear ? {} : { year: 'numeric' }) })}`
 }
 
+/** A moment gone by, with its time of day: "today at 23:10", "on Monday at 07:05". */
+export function whenWords(instant: string, now: Moment, locale: string): string {
+  const time = named(Date.parse(instant), now, locale, { hour: '2-digit', minute: '2-digit' })
+  return `${pastDay(instant, now, locale)} at ${time}`
+}
+
 /** What the dial of the time circle shows: the share of its window, and where its days begin. */
 export function dial(instant: string, now: Moment): { fraction: number; dayStarts: number[] } {
   const hours = (Date.parse(instant) - Date.parse(now.instant)) / HOUR_MS

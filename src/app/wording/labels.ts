@@ -1,39 +1,18 @@
+import { firstLabels } from './first-labels.ts'
+
 /** What the app itself says: names of buttons and headings. Nothing clinical; that comes from content. */
 export const labels = {
-  appName: 'Duskcheck',
-  phone: 'Phone a vet',
-  phoneTitle: 'Whom to phone',
-  phoneLine: 'You need no answer from this page to phone a vet.',
-  startTitle: 'What do you see right now?',
-  startLead: 'First, signs that need a vet soon.',
-  startOther: 'Another animal, or not sure which?',
-  startOtherHint: (animal: string) => `This guide knows one animal: ${animal.toLowerCase()}.`,
-  startNone: 'None of these, go through the signs',
-  resumeTitle: 'Go on where you stopped',
-  resumeHint: (count: number) =>
-    `${count === 1 ? '1 answer is' : `${count} answers are`} kept on this device.`,
-  dropped: (count: number) =>
-    `This guide is newer: ${count === 1 ? '1 answer does' : `${count} answers do`} not fit any more and will be asked again.`,
-  exampleTitle: 'Try it with invented animals',
-  exampleHint: 'A finished check, with data that are made up.',
+  ...firstLabels,
   exampleNotice: 'This is an example. The animal and its answers are invented.',
   exampleOthers: 'Other invented animals',
 
-  back: 'Back',
   goOn: 'Continue',
   close: 'Close',
-  wait: 'One moment, the words are still on their way.',
-  noneOfThese: 'None of these',
-  thisIsWhatISee: 'This is what I see',
-  cannotTell: 'I looked and can’t tell',
-  cannotTellRest: 'Can’t tell the rest',
   cannotMeasure: 'I can’t measure it now',
   cannotSay: 'I don’t know when',
   cannotWeigh: 'I can’t weigh it now',
-  notLooked: 'I have not looked yet: show me how',
-  pageWaits: 'Take your time. This page waits.',
-  tickAll: 'Tick all that fit.',
-  signsPage: (page: number, pages: number) => `Urgent signs, page ${page} of ${pages}`,
+  outcomeFrom: (when: string) => `You got this outcome ${when}. Its times count from then.`,
+  askAgain: 'Ask again what may have changed',
   lapsed: (when: string) => `You answered this ${when}. That may have changed, so please look again.`,
   forVet: 'For the page to the vet. It changes nothing above.',
   skip: 'Skip',
@@ -46,7 +25,6 @@ export const labels = {
   earlier: 'An earlier weight',
   earlierHint: 'Leave it empty if you have none.',
   earlierDay: 'Day of the earlier weight',
-  notSaved: 'This browser does not keep your answers at the moment. They last until this page is closed.',
 
   reviewTitle: 'Your answers',
   reviewLink: 'See or change your answers',

@@ -48,7 +48,7 @@ const COMMANDS = {
     run: async args => (await import('./checks.mjs')).types(args),
   },
   size: {
-    does: 'print the size of every built file',
+    does: 'print the size of every built file, and hold the journeys against their budgets',
     run: async () => (await import('./size.mjs')).size(),
   },
 }

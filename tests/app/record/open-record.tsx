@@ -8,11 +8,12 @@ import { recordContentOf } from '../../../src/app/record/keeper.ts'
 import { RecordScreens } from '../../../src/app/record/RecordScreens.tsx'
 import { loadWeights } from '../../../src/protocol/weights.ts'
 import { type KeeperStore, openKeeperStore } from '../../../src/records/keeper-store.ts'
-import { compiled, protocol } from '../screens/walk.ts'
+import { prepare } from '../../../src/triage/prepare.ts'
+import { compiled } from '../screens/walk.ts'
 
 const loaded = loadWeights(`${process.cwd()}/content`, 'leopard-gecko')
 if (!loaded.ok || !loaded.weights) throw new Error('The content on weights cannot be read.')
-const content = recordContentOf(protocol, compiled.frame, loaded.weights)
+const content = recordContentOf(prepare(compiled.logic), compiled.frame, loaded.weights)
 
 /** A Wednesday evening in London. */
 export const NOW: Moment = { instant: '2026-11-25T19:00:00Z', zone: 'Europe/London' }

@@ -10,7 +10,7 @@ describe('the start screen', () => {
   test('offers a door for each page of urgent signs, one way past them, and says who made it', () => {
     open()
     for (const { door } of compiled.frame.doors) expect(screen.getByText(door)).toBeTruthy()
-    expect(screen.getByRole('button', { name: /None of these/ })).toBeTruthy()
+    expect(screen.getByRole('button', { name: /^More than one of these/ })).toBeTruthy()
     expect(screen.getByText(compiled.frame.trustLine)).toBeTruthy()
   })
 
@@ -29,7 +29,8 @@ describe('the start screen', () => {
         answer: { kind: 'several' as const, chosen: [], rest: 'no' as const, given: now },
       },
     ]
-    open({ store: { append: async () => {}, unfinished } })
+    open({ store: { append: async () => {}, earlier: { log: unfinished, dropped: 0 } } })
+    await screen.findByRole('button', { name: /^Go on where you stopped/ })
     await goOn(/Go on where you stopped/)
     expect(heading().textContent).toBe(
       compiled.dangerWords.questions[compiled.logic.questions[1]?.id ?? '']?.ask,
@@ -40,14 +41,14 @@ describe('the start screen', () => {
 describe('a question', () => {
   test('says which page of the urgent signs it is', async () => {
     open()
-    await goOn(/None of these, go through/)
+    await goOn(/^More than one of these/)
     const { length } = compiled.frame.doors
     expect(screen.getByText(`Urgent signs, page 1 of ${length}`)).toBeTruthy()
   })
 
   test('changes its button once a line is ticked', async () => {
     open()
-    await goOn(/None of these, go through/)
+    await goOn(/^More than one of these/)
     expect(screen.queryByRole('button', { name: 'This is what I see' })).toBeNull()
     const [box] = screen.getAllByRole('checkbox')
     box?.click()
@@ -72,7 +73,7 @@ describe('a question', () => {
 
   test('goes back to the start from the first one', async () => {
     open()
-    await goOn(/None of these, go through/)
+    await goOn(/^More than one of these/)
     await goOn('Back')
     expect(heading().textContent).toBe('What do you see right now?')
   })
@@ -90,7 +91,7 @@ describe('the store', () => {
         else resolve()
       })
     open({ store: { append } })
-    await goOn(/None of these, go through/)
+    await goOn(/^More than one of these/)
     const before = heading().textContent
     holdBack = true
     await press('None of these')
@@ -103,7 +104,7 @@ describe('the store', () => {
 
   test('that refuses is told of, and the check goes on from memory', async () => {
     open({ store: { append: () => Promise.reject(new Error('full')) } })
-    await goOn(/None of these, go through/)
+    await goOn(/^More than one of these/)
     await waitFor(() => expect(screen.getByText(/does not keep your answers/)).toBeTruthy())
     await goOn('None of these')
   })
