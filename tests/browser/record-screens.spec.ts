@@ -169,3 +169,45 @@ for (const scheme of ['dark', 'light'] as const) {
     visit.expectClean()
   })
 }
+
+/** The checks that the browser has stored with an animal. */
+const keptChecks = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<{ urgency: unknown; weighIns: unknown }[]>((resolve, reject) => {
+        const open = indexedDB.open('duskcheck')
+        open.onerror = () => reject(open.error)
+        open.onsuccess = () => {
+          const all = open.result.transaction('entries').objectStore('entries').getAll()
+          all.onerror = () => reject(all.error)
+          all.onsuccess = () => {
+            open.result.close()
+            const checks = all.result.filter(({ kind }) => kind === 'assessment')
+            resolve(
+              checks.map(({ assessment }) => ({
+                urgency: assessment.urgency,
+                weighIns: assessment.caseFile.weighIns.length,
+              })),
+            )
+          }
+        }
+      }),
+  )
+
+test('a check begun for an animal takes its weights along and is kept with it', async ({ page }) => {
+  const visit = await addAnimal(page, 'Ember')
+  await typeNotebook(page, [60, 61, 60, 60.5, 52])
+  const home = new URL(page.url()).hash
+  await page.getByRole('button', { name: /^Start a check for Ember/ }).click()
+  const form = page.locator('form#question-form')
+  await expect(form).toBeVisible()
+  // A danger sign that needs a vet now ends the questions at once.
+  await page.getByRole('checkbox').first().check()
+  await page.locator('button[form=question-form]').click()
+  await expect(page.locator('.first-line')).toBeVisible()
+  await page.goto(`/${home}/past`)
+  await expect(page.getByRole('listitem').filter({ hasText: 'A check' })).toBeVisible()
+  // Everything it used is kept with it: the five weights of the record among it.
+  expect(await keptChecks(page)).toEqual([{ urgency: 'now', weighIns: 5 }])
+  visit.expectClean()
+})

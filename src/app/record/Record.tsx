@@ -8,6 +8,7 @@ import type { Protocol } from '../../triage/prepare.ts'
 import { recordContentOf } from './keeper.ts'
 import { RecordScreens, type RecordScreensProps } from './RecordScreens.tsx'
 
+export { openKeeperStore } from '../../records/keeper-store.ts'
 export { caseOf } from './case-of.ts'
 export { keepCheck } from './keep-check.ts'
 

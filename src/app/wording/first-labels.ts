@@ -31,6 +31,8 @@ export const firstLabels = {
   deleteYes: 'Delete them',
   deleteNo: 'Keep them',
   deleteFailed: 'This browser did not delete them. Clear the data of this page in its settings.',
+  recordTitle: 'Your animals',
+  recordHint: 'Weights over time, for each animal you keep.',
   exampleTitle: 'Try it with invented animals',
   exampleHint: 'A finished check, with data that are made up.',
 
