@@ -272,7 +272,12 @@ export interface Frame {
   readonly nobodyTonight: readonly string[]
   readonly money: string
   readonly suffering: string
-  readonly cautions: readonly { readonly id: string; readonly text: string }[]
+  readonly cautions: readonly {
+    readonly id: string
+    readonly text: string
+    /** Acts on which it bears; a caution without them is a general one. */
+    readonly acts?: readonly Act[] | undefined
+  }[]
 }
 
 /** A source as it is shown one tap away from a reason. */

@@ -178,7 +178,7 @@ export function App(props: AppProps): VNode {
       asked={view === '#anew' ? begun : undefined}
       onAsk={next => {
         setBegun(next)
-        globalThis.location.hash = '#anew'
+        steps.open('#anew')
       }}
       onLeave={steps.leaveAll}
     />

@@ -27,6 +27,8 @@ export interface Behind {
 export interface BackSteps {
   /** The next screen of the case: one more step for Back. */
   readonly forward: () => void
+  /** Opens a view over what is shown. */
+  readonly open: (view: string) => void
   /** The case went one screen back by a button; the browser's entries follow. */
   readonly stepped: () => void
   /** Closes the view: to the one before it, else to the case. */
@@ -104,6 +106,13 @@ function backSteps(behind: () => Behind, onView: (view: string) => void): BackSt
   }
   return {
     forward,
+    open: view => {
+      at += 1
+      views += 1
+      isScreen[at] = false
+      history.pushState({ visit, at, views }, '', view)
+      onView(view)
+    },
     stepped: () => {
       if (at === 0 || !isScreen[at - 1]) return
       own += 1

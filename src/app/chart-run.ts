@@ -19,6 +19,7 @@ export function engineOf(protocol: Protocol): Engine {
   const run = (actor: Actor): Run => {
     const snapshot = actor.getSnapshot()
     return {
+      by: 'chart',
       place: placeOf(snapshot),
       context: snapshot.context,
       after: (...events) => {

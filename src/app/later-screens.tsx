@@ -21,6 +21,7 @@ import type { Wizard } from './use-wizard.ts'
 import { type Book, bookOf } from './wording/book.ts'
 import { pastDay, whenWords } from './wording/dates.ts'
 import { labels } from './wording/labels.ts'
+import { progressNotes } from './wording/progress.ts'
 
 export { GeckoDrawing } from './drawing/GeckoDrawing.tsx'
 export { whenWords } from './wording/dates.ts'
@@ -89,7 +90,11 @@ export function Ask(props: AskProps): VNode {
       question={question}
       words={words}
       draft={stands}
-      notes={[...(old ? [lapsedNote(old, now, locale)] : []), ...(forVet ? [labels.forVet] : [])]}
+      notes={[
+        ...progressNotes(book.frame, question),
+        ...(old ? [lapsedNote(old, now, locale)] : []),
+        ...(forVet ? [labels.forVet] : []),
+      ]}
       pictures={{ BodyMap, ShapeChooser }}
       clock={clock}
       onAnswer={entry => void wizard.answer(entry)}

@@ -44,7 +44,7 @@ async function keepOffline(isUnderWay: boolean): Promise<void> {
 
 function start(place: HTMLElement) {
   const { part } = first
-  const store = caseUnderWay(openStore(), part)
+  const store = caseUnderWay(openStore(), part, [part.concernQuestion, part.thisAnimal?.question ?? ''])
   // Everything else is fetched after the first paint, each time in the same order.
   const rest = firstPaint().then(loadRest)
   const later = rest.then(loadLater)

@@ -15,6 +15,8 @@ export type Place =
 
 /** A case under way, whatever runs it: where it stands, and what comes of an event. */
 export interface Run {
+  /** The chart, or the danger screens alone, which know no event but the start, an answer and Back. */
+  readonly by: 'chart' | 'line'
   readonly place: Place
   readonly context: Pick<WizardContext, 'log' | 'caseFile' | 'now' | 'draft' | 'skipped'>
   readonly after: (...events: readonly WizardEvent[]) => Run
@@ -33,6 +35,7 @@ export interface Engine {
 /** A case on the danger screens alone, before the chart is there. */
 export function lineRun(part: DangerPart, log: readonly LogEntry[], now: Moment): Run {
   const run = (line: DangerLine, isBegun: boolean): Run => ({
+    by: 'line',
     place: line.screen
       ? { at: 'question', question: line.screen.id }
       : isBegun

@@ -88,6 +88,8 @@ export function useWizard({ part, engine, clock, store, onForward, baseOf }: Wiz
   const [isDeleted, setDeleted] = useState(false)
   // What is held in memory may be written later, and what was written may be lost.
   useEffect(() => store?.onStatus?.(({ kind }) => setRefused(kind === HELD_IN_MEMORY)), [store?.onStatus])
+  const earlier = isDeleted ? undefined : store?.earlier
+  const hasBegun = useRef(false)
   const checked = useRef<string | undefined>(undefined)
   const base = () => (checked.current === undefined ? undefined : baseOf(checked.current))
   const changing = useRef(false)
@@ -141,9 +143,11 @@ export function useWizard({ part, engine, clock, store, onForward, baseOf }: Wiz
     begin: (told, question, of) =>
       oneAtATime(async () => {
         const { place, context } = latest.current
-        const isOver =
-          context.log.length > 0 ? place.at === 'outcome' : store?.earlier?.outcomeAt !== undefined
+        // A case that was found is still the one at hand, unless one was begun since.
+        const found = hasBegun.current ? undefined : earlier?.outcomeAt
+        const isOver = context.log.length > 0 ? place.at === 'outcome' : found !== undefined
         if (isOver) await keep({ kind: 'finished' })
+        hasBegun.current = true
         checked.current = of
         await keep({ kind: 'began', ...(of === undefined ? {} : { animalId: of }) })
         const now = clock()
@@ -161,7 +165,7 @@ export function useWizard({ part, engine, clock, store, onForward, baseOf }: Wiz
       resume(log)
       onForward()
     },
-    earlier: isDeleted ? undefined : store?.earlier,
+    earlier,
     takeUp: ({ log, outcomeAt, animalId }) =>
       oneAtATime(async () => {
         checked.current = animalId
@@ -216,7 +220,9 @@ export function useWizard({ part, engine, clock, store, onForward, baseOf }: Wiz
     },
     change: question => {
       changing.current = true
-      setRun(latest.current.after({ type: 'GO', question, now: clock() }))
+      const { by, context } = latest.current
+      const run = by === 'line' ? opened(context.log) : latest.current
+      setRun(run.after({ type: 'GO', question, now: clock() }))
       onForward()
     },
     details: () => {

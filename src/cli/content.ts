@@ -10,8 +10,8 @@ const folder = process.argv[2] ?? CONTENT_FOLDER
 const seen = new Set<string>()
 for (const species of speciesIn(folder)) {
   const loaded = loadProtocol(folder, species)
-  const weights = loadWeights(folder, species)
-  const faults = [...(loaded.ok ? [] : loaded.faults), ...(weights.ok ? [] : weights.faults)]
+  const weights = loaded.ok ? loadWeights(folder, species, loaded.compilation.protocol) : loaded
+  const faults = weights.ok ? [] : weights.faults
   if (loaded.ok && weights.ok) process.stdout.write(`${JSON.stringify({ species, ...loaded.counts })}\n`)
   else {
     for (const line of faults.map(faultLine)) if (!seen.has(line)) process.stderr.write(`${line}\n`)

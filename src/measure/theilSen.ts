@@ -1,10 +1,14 @@
 import { kendallVariance } from './mannKendall.ts'
 import { twoSidedZ } from './normal.ts'
 import { median } from './numbers.ts'
+import { ALL, type Stretch, sampledStretch, type TakenSlopes, takeSlopes } from './pairSlopes.ts'
 import { select } from './select.ts'
 
 /** Under this many values the ranks of the limits are rounded outward instead of interpolated. */
 const INTERPOLATE_FROM = 10
+
+/** With fewer values than this a guess costs more than it saves. */
+const GUESS_FROM = 30
 
 /** A line through the middle of all pairwise slopes. */
 export interface TheilSenLine {
@@ -35,22 +39,24 @@ export function theilSen(
 ): TheilSenLine | undefined {
   const times = new Float64Array(atTimes)
   const values = new Float64Array(withValues)
-  const { slopes, s, tieSizes } = pairwiseSlopes(times, values)
-  const pairs = slopes.length
-  if (pairs === 0) return undefined
+  const guess = guessedStretch(times, values, confidence)
+  let taken = takeSlopes(times, values, guess)
+  if (taken.pairs === 0) return undefined
+  const ranks = limitRanks(times.length, taken.pairs, taken.tieSizes, confidence)
+  if (!holdsRanks(taken, ranks)) taken = takeSlopes(times, values, ALL)
+  const { pairs, s, tieSizes, below, inside } = taken
 
-  const ranks = limitRanks(times.length, pairs, tieSizes, confidence)
   // Once the outer ends of the two limits stand in their places, few slopes are left between them to look at.
-  const lowIndex = ranks === undefined ? -1 : indexOf(ranks.low)
-  const highIndex = ranks === undefined ? pairs : indexOf(Math.ceil(ranks.high))
-  const lowest = ranks === undefined ? Number.NaN : select(slopes, lowIndex)
-  const highest = ranks === undefined ? Number.NaN : select(slopes, highIndex, lowIndex + 1)
-  const middle = pairs >> 1
-  const upper = middle < highIndex ? select(slopes, middle, lowIndex + 1, highIndex - 1) : highest
-  const slope = pairs % 2 === 1 ? upper : (greatest(slopes, Math.max(lowIndex, 0), middle - 1) + upper) / 2
+  const lowIndex = ranks === undefined ? -1 : indexOf(ranks.low) - below
+  const highIndex = ranks === undefined ? pairs : indexOf(Math.ceil(ranks.high)) - below
+  const lowest = ranks === undefined ? Number.NaN : select(inside, lowIndex)
+  const highest = ranks === undefined ? Number.NaN : select(inside, highIndex, lowIndex + 1)
+  const middle = (pairs >> 1) - below
+  const upper = middle < highIndex ? select(inside, middle, lowIndex + 1, highIndex - 1) : highest
+  const slope = pairs % 2 === 1 ? upper : (greatest(inside, Math.max(lowIndex, 0), middle - 1) + upper) / 2
   const limits = ranks && {
-    low: between(lowest, least(slopes, lowIndex + 1, middle), ranks.low - Math.floor(ranks.low)),
-    high: between(highest, greatest(slopes, middle, highIndex - 1), Math.ceil(ranks.high) - ranks.high),
+    low: between(lowest, least(inside, lowIndex + 1, middle), ranks.low - Math.floor(ranks.low)),
+    high: between(highest, greatest(inside, middle, highIndex - 1), Math.ceil(ranks.high) - ranks.high),
   }
 
   for (let index = 0; index < times.length; index++)
@@ -67,49 +73,29 @@ export function interceptOfMedians(
   return median(values) - slope * median(times)
 }
 
-/** Room for the slopes, kept from one fit to the next: to make it anew takes longer than to fill it. */
-let room = new Float64Array(0)
-
-function roomFor(pairs: number): Float64Array {
-  if (room.length < pairs) room = new Float64Array(pairs)
-  return room
-}
-
-/** The slope of every pair of two different times, how many rise less how many fall, and the groups of equal values. */
-function pairwiseSlopes(times: Float64Array, values: Float64Array) {
+/** The stretch of slopes that is likely to hold the limits, from a sample; all of them where there are few. */
+function guessedStretch(times: Float64Array, values: Float64Array, confidence: number): Stretch {
   const count = times.length
-  const slopes = roomFor((count * (count - 1)) / 2)
-  // How many values have so many equals before them: one value of every group that is larger than that number.
-  const groupsLargerThan = new Int32Array(count + 1)
-  let pairs = 0
-  let s = 0
-  for (let later = 1; later < count; later++) {
-    const time = times[later] ?? Number.NaN
-    const value = values[later] ?? Number.NaN
-    let equals = 0
-    for (let earlier = 0; earlier < later; earlier++) {
-      // Read without `at`: the engine inlines only so many calls into one function.
-      const rise = value - (values[earlier] ?? Number.NaN)
-      const span = time - (times[earlier] ?? Number.NaN)
-      equals += Number(rise === 0)
-      if (span === 0) continue
-      slopes[pairs++] = rise / span
-      s += Number(rise > 0) - Number(rise < 0)
-    }
-    groupsLargerThan[equals] = (groupsLargerThan[equals] ?? 0) + 1
-  }
-  groupsLargerThan[0] = (groupsLargerThan[0] ?? 0) + Math.min(count, 1)
-  return { slopes: slopes.subarray(0, pairs), s, tieSizes: sizesOf(groupsLargerThan) }
+  if (count < GUESS_FROM) return ALL
+  // Ties and equal times only make the limits narrower than this.
+  const untied = (count * (count - 1) * (2 * count + 5)) / 18
+  const share = (twoSidedZ(confidence) * Math.sqrt(untied)) / (count * (count - 1))
+  return sampledStretch(times, values, 0.5 - share, 0.5 + share)
 }
 
-/** The sizes of the groups, from how many groups are larger than 0, 1, 2 and so on. */
-function sizesOf(groupsLargerThan: Int32Array): number[] {
-  const sizes: number[] = []
-  for (let size = 1; size < groupsLargerThan.length; size++) {
-    const ofThisSize = (groupsLargerThan[size - 1] ?? 0) - (groupsLargerThan[size] ?? 0)
-    for (let group = 0; group < ofThisSize; group++) sizes.push(size)
-  }
-  return sizes
+/** Whether the slopes taken are all, or hold the ranks of both limits. */
+function holdsRanks({ below, inside, pairs }: TakenSlopes, ranks: Ranks | undefined): boolean {
+  if (inside.length === pairs) return true
+  return (
+    ranks !== undefined &&
+    indexOf(ranks.low) >= below &&
+    indexOf(Math.ceil(ranks.high)) < below + inside.length
+  )
+}
+
+interface Ranks {
+  readonly low: number
+  readonly high: number
 }
 
 /** The ranks, counted from 1, of Sen's limits among the slopes in order; undefined where they fall outside. */
@@ -118,7 +104,7 @@ function limitRanks(
   pairs: number,
   sizes: readonly number[],
   confidence: number,
-): { readonly low: number; readonly high: number } | undefined {
+): Ranks | undefined {
   const halfWidth = twoSidedZ(confidence) * Math.sqrt(kendallVariance(sizes))
   const low = (pairs - halfWidth) / 2
   const high = (pairs + halfWidth) / 2 + 1

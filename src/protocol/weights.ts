@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
-import { evidenceFileSchema, sourcesFileSchema } from '../../shared/content.ts'
+import type { CompiledProtocol } from '../../shared/compiled.ts'
 import { type WeightsContent, weightsFileSchema } from '../../shared/weights.ts'
 import { parsed, readDocument } from './documents.ts'
 import type { ContentFault } from './fault.ts'
@@ -11,20 +11,20 @@ export type LoadedWeights =
   | { readonly ok: false; readonly faults: readonly ContentFault[] }
 
 /**
- * Reads weights.yaml of one species and checks that the evidence rows and sources it names are there.
- * `folder` is content/. A species without the file has none.
+ * Reads weights.yaml of one species and checks that the evidence rows and sources it names are `known`, those of its
+ * protocol. `folder` is content/. A species without the file has none.
  */
-export function loadWeights(folder: string, species: string): LoadedWeights {
+export function loadWeights(
+  folder: string,
+  species: string,
+  known: Pick<CompiledProtocol, 'evidence' | 'sources'>,
+): LoadedWeights {
   const file = `${species}/weights.yaml`
   if (!existsSync(join(folder, file))) return { ok: true, weights: undefined }
   const faults: ContentFault[] = []
   const document = readDocument(folder, file, faults)
   const weights = parsed(weightsFileSchema, document, faults)
-  const rows = parsed(evidenceFileSchema, readDocument(folder, 'evidence.yaml', faults), faults)
-  const sources = parsed(sourcesFileSchema, readDocument(folder, 'sources.yaml', faults), faults)
-  if (weights !== undefined && rows !== undefined && sources !== undefined) {
-    const rowIds = new Set(rows.map(({ id }) => id))
-    const sourceIds = new Set(sources.map(({ id }) => id))
+  if (weights !== undefined) {
     const named: readonly (readonly [path: (string | number)[], ids: readonly string[]])[] = [
       [['evidence'], weights.evidence],
       [['growth', 'evidence'], weights.growth.evidence],
@@ -36,13 +36,13 @@ export function loadWeights(folder: string, species: string): LoadedWeights {
     ]
     for (const [path, ids] of named)
       for (const id of ids)
-        if (!rowIds.has(id))
+        if (!Object.hasOwn(known.evidence, id))
           faults.push(
             document.faultAt(path, `${path.join('.')}: given: ${id}; accepted: a row of evidence.yaml`),
           )
     for (const list of ['starts', 'ratesGramsPerDay'] as const)
       for (const [index, { source }] of weights.growth[list].entries())
-        if (!sourceIds.has(source)) {
+        if (!Object.hasOwn(known.sources, source)) {
           const path = ['growth', list, index, 'source']
           faults.push(
             document.faultAt(path, `${path.join('.')}: given: ${source}; accepted: a source of sources.yaml`),

@@ -66,8 +66,14 @@ export class NotKept extends Error {
 /**
  * Keeps the place of the case under way. Where another tab has gone on with the same case, this one goes on in a copy
  * of its own, so that neither loses or overwrites anything.
+ *
+ * @param told ids of the questions that the start page answers; a case with no other answer is not taken up again
  */
-export function caseUnderWay(store: Store, { species, version, hash }: ProtocolStamp): CaseUnderWay {
+export function caseUnderWay(
+  store: Store,
+  { species, version, hash }: ProtocolStamp,
+  told: readonly string[] = [],
+): CaseUnderWay {
   const protocol: ProtocolStamp = { species, version, hash }
   let current: OpenCase | undefined
   /** The case that was taken up. */
@@ -119,7 +125,9 @@ export function caseUnderWay(store: Store, { species, version, hash }: ProtocolS
       }),
     takeUp: logic =>
       inTurn(async () => {
-        const found = await store.newest()
+        const found = await store.newest(one =>
+          logOf(one.events).some(({ question }) => !told.includes(question)),
+        )
         const lastEvent = found?.events.at(-1)
         // A case begun meanwhile goes first.
         if (!found || !lastEvent || current !== undefined) return undefined

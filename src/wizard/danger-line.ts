@@ -71,7 +71,7 @@ function standingAnswer(screen: Question, log: readonly LogEntry[], now: Moment)
 }
 
 function isAtNow(part: DangerPart, answers: readonly (Answer | undefined)[]): boolean {
-  const states = noFacts(answers.map(() => 0))
+  const states = noFacts(answers.map(() => FALSE))
   answers.forEach((answer, at) => {
     const ticked = answer?.kind === 'several' ? answer.chosen : []
     const options = ticked.reduce(

@@ -78,9 +78,7 @@ describe('the order of a shelf', () => {
   })
 
   it('tells grown from young by the hatch date', () => {
-    const [row] = run([
-      gecko('young', weekly([20, 20, 20.1, 20.1]), { hatchedOn: '2025-11-01' }),
-    ]).rows
+    const [row] = run([gecko('young', weekly([20, 20, 20.1, 20.1]), { hatchedOn: '2025-11-01' })]).rows
     expect(row?.report.flags.youngNotGaining).toMatchObject({ holds: true })
   })
 })

@@ -4,7 +4,10 @@ import { join } from 'node:path'
 import { afterEach, describe, expect, it } from 'vitest'
 import { CONTENT_FOLDER, SPECIES_FOLDER } from '../../src/cli/real-protocol.ts'
 import { growthBand } from '../../src/measure/growthBand.ts'
-import { loadWeights } from '../../src/protocol/weights.ts'
+import { loadWeights as load } from '../../src/protocol/weights.ts'
+import { realCompiled } from '../laws/real-protocol.ts'
+
+const loadWeights = (folder: string, species: string) => load(folder, species, realCompiled())
 
 const folders: string[] = []
 afterEach(() => {

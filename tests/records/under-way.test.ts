@@ -80,9 +80,12 @@ describe('the case under way', () => {
   test('an answer or a step back after the outcome makes it unfinished again', async () => {
     const { underWay } = visit()
     await underWay.append(skin, moment(0))
+    await underWay.append(eyes, moment(0))
     await underWay.append({ kind: 'assessed' }, moment(1))
     await underWay.append({ kind: 'went-back' }, moment(2))
-    expect(await visit().underWay.takeUp(LOGIC)).not.toHaveProperty('outcomeAt')
+    const again = await visit().underWay.takeUp(LOGIC)
+    expect(again).toMatchObject({ log: [skin.entry] })
+    expect(again).not.toHaveProperty('outcomeAt')
   })
 
   test('what comes after a finished case goes into a copy of it', async () => {
@@ -112,6 +115,13 @@ describe('the case under way', () => {
       ['began', 'answered', 'answered'],
       ['began'],
     ])
+  })
+
+  test('is the last in which something was answered that the start page does not tell', async () => {
+    await visit().underWay.append(skin, moment(0))
+    await visit().underWay.append(eyes, moment(1))
+    const { store } = visit()
+    expect(await caseUnderWay(store, LOGIC, ['eyes']).takeUp(LOGIC)).toMatchObject({ log: [skin.entry] })
   })
 
   test('is deleted with every other, and the next one is a new one', async () => {
@@ -145,7 +155,8 @@ describe('the case under way', () => {
     const second = visit(newer)
     expect(await second.underWay.takeUp(newer)).toMatchObject({ log: [skin.entry], dropped: 1 })
     await second.underWay.append({ kind: 'went-back' }, moment(2))
-    expect(await visit(newer).underWay.takeUp(newer)).toMatchObject({ log: [], dropped: 0 })
+    // Nothing is left of it to go on with.
+    expect(await visit(newer).underWay.takeUp(newer)).toBeUndefined()
   })
 
   test('what is in memory only is said', async () => {

@@ -30,8 +30,8 @@ export function compileContent(): CompiledProtocol {
 }
 
 /** Reads how weight records are read, or throws every fault. */
-function weightsContent() {
-  const loaded = loadWeights(CONTENT, SPECIES)
+function weightsContent(protocol: CompiledProtocol) {
+  const loaded = loadWeights(CONTENT, SPECIES, protocol)
   if (loaded.ok) return loaded.weights
   throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
 }
@@ -91,7 +91,7 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
     case 'common':
       return dataModule(protocol.commonWords)
     case 'weights':
-      return dataModule(weightsContent())
+      return dataModule(weightsContent(protocol))
     case 'evidence':
       return dataModule(citedEvidence(protocol))
     case 'concerns':

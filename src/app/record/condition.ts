@@ -11,7 +11,7 @@ import {
   massOverLength,
   scaledMassIndexGrams,
 } from '../../measure/massIndex.ts'
-import type { GeckoShape } from '../drawing/geckoOutline.ts'
+import type { GeckoShape } from '../drawing/geckoShape.ts'
 
 /**
  * The words of the body condition look. The scale is expert custom put together from what vets and keepers write

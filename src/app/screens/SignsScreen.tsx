@@ -1,6 +1,6 @@
 /** One page of urgent signs. It stands apart from the other questions so that the first load carries only this kind. */
 import type { VNode } from 'preact'
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import type { Question, QuestionWords } from '../../../shared/compiled.ts'
 import type { Moment } from '../../../shared/moment.ts'
 import type { LogEntry } from '../../wizard/log.ts'
@@ -38,17 +38,36 @@ export function SignsScreen({
       question: question.id,
       answer: { kind: 'several', chosen: ticked, rest, given: clock().instant },
     })
+  const [lookedFirst, setLookedFirst] = useState(false)
+  const formElement = useRef<HTMLFormElement>(null)
   const some = ticked.length > 0
-  const cannot = {
-    label: some ? labels.cannotTellRest : labels.cannotTell,
-    onPress: () => answer('cannot-tell'),
-  }
+  // Not telling may count as much as seeing it, so it waits until it was shown how to look.
+  const cannot =
+    words.howTo === undefined
+      ? { label: some ? labels.cannotTellRest : labels.cannotTell, onPress: () => answer('cannot-tell') }
+      : lookedFirst
+        ? {
+            label: some ? labels.stillCannotTellRest : labels.stillCannotTell,
+            onPress: () => answer('cannot-tell'),
+          }
+        : {
+            label: labels.lookFirst,
+            onPress: () => {
+              setLookedFirst(true)
+              requestAnimationFrame(() => {
+                const summary = formElement.current?.querySelector('summary')
+                summary?.focus()
+                summary?.scrollIntoView?.({ block: 'center' })
+              })
+            },
+          }
   return (
     <>
       <main class="main">
         <form
           class="question-form"
           id={FORM}
+          ref={formElement}
           onSubmit={event => {
             event.preventDefault()
             answer('no')
@@ -62,7 +81,7 @@ export function SignsScreen({
           <SeveralList
             name={FORM}
             title={words.ask}
-            hint={labels.tickAll}
+            hint={`${labels.tickAll} ${labels.lines(question.options.length)}`}
             options={question.options.map((value, at) => ({
               value,
               label: words.options[at]?.text ?? value,
@@ -72,7 +91,7 @@ export function SignsScreen({
             onChange={setTicked}
           />
           {words.howTo === undefined ? null : (
-            <Disclosure summary={labels.notLooked}>
+            <Disclosure summary={lookedFirst ? labels.lookFirstLead : labels.notLooked} open={lookedFirst}>
               <ul>
                 {words.howTo.map(line => (
                   <li key={line}>{line}</li>
@@ -84,6 +103,7 @@ export function SignsScreen({
         </form>
       </main>
       <ActionBar
+        flows
         back={{ label: labels.back, onPress: onBack }}
         other={cannot}
         main={{ label: some ? labels.thisIsWhatISee : labels.noneOfThese, form: FORM }}

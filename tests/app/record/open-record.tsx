@@ -11,7 +11,7 @@ import { type KeeperStore, openKeeperStore } from '../../../src/records/keeper-s
 import { prepare } from '../../../src/triage/prepare.ts'
 import { compiled } from '../screens/walk.ts'
 
-const loaded = loadWeights(`${process.cwd()}/content`, 'leopard-gecko')
+const loaded = loadWeights(`${process.cwd()}/content`, 'leopard-gecko', compiled)
 if (!loaded.ok || !loaded.weights) throw new Error('The content on weights cannot be read.')
 const content = recordContentOf(prepare(compiled.logic), compiled.frame, loaded.weights)
 
