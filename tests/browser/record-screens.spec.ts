@@ -46,7 +46,7 @@ test('a keeper with a paper notebook enters 40 weights and reads a true sentence
   const sentence = page.getByText('Its weight goes up: 59.8 g today.')
   await expect(sentence).toBeVisible()
   await expect(page.getByText('Per week: +0.2 %, and likely between 0 % and +0.3 %.')).toBeVisible()
-  await expect(page.locator('svg.chart')).toBeVisible()
+  await expect(page.locator('svg.chart .chart-fit')).toHaveCSS('stroke-width', '3px')
 
   await page.reload()
   await expect(sentence).toBeVisible()

@@ -7,10 +7,23 @@ import type { Frame } from '../../../shared/compiled.ts'
 import type { Protocol } from '../../triage/prepare.ts'
 import { recordContentOf } from './keeper.ts'
 import { RecordScreens, type RecordScreensProps } from './RecordScreens.tsx'
+import style from './record.css?url'
 
 export { openKeeperStore } from '../../records/keeper-store.ts'
 export { caseOf } from './case-of.ts'
 export { keepCheck } from './keep-check.ts'
+
+/** The record's own style, fetched with it and not with the first screens; resolves when it is there, or is not to be had. */
+export function addStyle(): Promise<unknown> {
+  const link = document.createElement('link')
+  link.rel = 'stylesheet'
+  link.href = style
+  const done = new Promise(resolve => {
+    link.onload = link.onerror = resolve
+  })
+  document.head.append(link)
+  return done
+}
 
 export interface RecordProps extends Omit<RecordScreensProps, 'content'> {
   readonly protocol: Protocol

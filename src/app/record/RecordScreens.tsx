@@ -17,7 +17,6 @@ import { NotebookScreen } from './NotebookScreen.tsx'
 import { PastScreen } from './PastScreen.tsx'
 import { ShelfScreen } from './ShelfScreen.tsx'
 import { WeighScreen } from './WeighScreen.tsx'
-import './record.css'
 
 export interface RecordScreensProps {
   /** `#animals`, `#animal/<id>` with a part after it, `#shelf`, `#keep`. */

@@ -93,14 +93,12 @@ const BODY = [-1, -0.55, 0, 0.55, 1]
 const TAIL = [0.5, 0.75, 1.3, 1.75, 2]
 
 /** The drawing as it was said to look so far. */
-export function shapeOf({ looks, tail }: ConditionSeen): Partial<GeckoShape> {
+export function shapeOf({ looks }: ConditionSeen): Partial<GeckoShape> {
   const body = [looks.hipsAndSpine, looks.flanksAndThighs].filter(look => typeof look === 'number')
   const step = body.length === 0 ? 3 : Math.min(...body)
   return {
     condition: BODY[step - 1] ?? 0,
     ...(typeof looks.tail === 'number' ? { tailWidth: TAIL[looks.tail - 1] ?? 1.3 } : {}),
-    regrownTail: tail === 'regrown',
-    tailLost: tail === 'lost',
   }
 }
 
