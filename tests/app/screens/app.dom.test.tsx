@@ -58,7 +58,7 @@ describe('a question', () => {
 
   test('shows how to look before "can\'t tell" counts, and counts it the second time', async () => {
     open()
-    await goOn(/None of these, go through/)
+    await goOn(/^More than one of these/)
     const before = heading().textContent
     const howTo = compiled.dangerWords.questions[compiled.logic.questions[0]?.id ?? '']?.howTo?.[0] ?? ''
     const fold = screen.getByText(howTo).closest('details')
@@ -84,7 +84,7 @@ describe('a question', () => {
 
   test('says how many lines there are, and puts its buttons after the last', async () => {
     open()
-    await goOn(/None of these, go through/)
+    await goOn(/^More than one of these/)
     const lines = screen.getAllByRole('checkbox').length
     expect(screen.getByText(new RegExp(`${lines} lines, then the buttons`))).toBeTruthy()
     expect(document.querySelector('.action-bar-flows')).not.toBeNull()
@@ -168,7 +168,7 @@ describe('a case', () => {
     const { written, append } = writes()
     open({ store: { append } })
     await goOn(/^Losing weight/)
-    while (/^Urgent signs/.test(screen.queryByText(/^Urgent signs/)?.textContent ?? ''))
+    while (/^Urgent signs, page/.test(screen.queryByText(/^Urgent signs, page/)?.textContent ?? ''))
       await goOn('None of these')
     expect(heading().textContent).not.toBe('What worries you?')
     expect(written.filter(one => one.kind === 'answered')[1]?.entry).toEqual({
