@@ -75,6 +75,7 @@ describe('an animal', () => {
   test('asks for a second weighing at once when the newest is far off', async () => {
     await openRecord('#animal/Ember', animalWith('Ember', FALL))
     expect(screen.getByText('Weigh it a second time now')).toBeTruthy()
+    expect(screen.getByText('A vet within 24 hours, at least, by its weights alone.')).toBeTruthy()
     press('Weigh again')
     await arriveAt('Weigh Ember')
     type('Weight', '60')
