@@ -333,6 +333,20 @@ test('every plan has a turn of its own: enclosure fix, appointment and vet visit
     expect(begins.filter(one => one === turn)).toHaveLength(1)
 })
 
+test('every look can say that the animal is not itself, and that leads to the danger check', () => {
+  const mute = Object.values(followUps.plans).filter(
+    ({ id, options }) =>
+      !options.some(
+        ({ means }, index) =>
+          means === 'danger-check' &&
+          /react|shakes|slow or weak|something new|not waking/i.test(
+            followUps.words[id]?.options[index] ?? '',
+          ),
+      ),
+  )
+  expect(mute.map(({ id }) => id)).toEqual([])
+})
+
 test('no word of a follow-up gives a warmth, depth, dose or number of minutes', () => {
   const words = Object.values(followUps.words).flatMap(({ ask, options, reasons }) => [
     ask,
