@@ -40,6 +40,13 @@ describe('a calendar file', () => {
     expect(calendarFile([], NOW)).toBeUndefined()
   })
 
+  test('writes the worked example of RFC 5545, 3.3.11, as it stands there', () => {
+    const text = 'Project XYZ Final Review\nConference Room - 3B\nCome Prepared.'
+    expect(calendarFile([entry({ text })], NOW)?.replaceAll('\r\n ', '')).toContain(
+      'DESCRIPTION:Project XYZ Final Review\\nConference Room - 3B\\nCome Prepared.\r\n',
+    )
+  })
+
   test('keeps any text through escapes and folds, in lines of at most 75 octets that end in CR LF', () => {
     const characters = fc.string({ unit: 'grapheme', maxLength: 300 })
     const signs = fc.constantFrom('\\', ';', ',', '\n', ':', '"', 'é', '🦎', ' ')
