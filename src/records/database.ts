@@ -1,10 +1,22 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { RecordEntry } from '../../shared/record.ts'
 import type { StoredEvent } from '../../shared/stored-event.ts'
 
-const VERSION = 1
+/** 1: events of cases under way. 2: entries of the keeper's record, and the mark of the last backup. */
+const VERSION = 2
+
+/** Up to which entry the record stands in a backup file, and when that file was made. */
+export interface BackupMark {
+  readonly name: 'backup'
+  readonly at: string
+  /** `written` of the latest entry in the file. */
+  readonly writtenUpTo: string
+}
 
 interface Schema extends DBSchema {
   events: { key: [string, number]; value: StoredEvent }
+  entries: { key: string; value: RecordEntry }
+  marks: { key: string; value: BackupMark }
 }
 export type Database = IDBPDatabase<Schema>
 
@@ -19,8 +31,12 @@ export interface Outside {
 /** Opens the database, made anew where there is none. Rejects where the browser refuses. */
 export async function openDatabase(name: string, outside: Outside): Promise<Database> {
   const database = await openDB<Schema>(name, VERSION, {
-    upgrade: opened => {
-      opened.createObjectStore('events', { keyPath: ['caseId', 'seq'] })
+    upgrade: (opened, oldVersion) => {
+      if (oldVersion < 1) opened.createObjectStore('events', { keyPath: ['caseId', 'seq'] })
+      if (oldVersion < 2) {
+        opened.createObjectStore('entries', { keyPath: 'entryId' })
+        opened.createObjectStore('marks', { keyPath: 'name' })
+      }
     },
     blocked: outside.onBlocked,
     blocking: (_current, _blocked, event) => {

@@ -1,25 +1,11 @@
 import type { Fault } from '../../shared/result.ts'
 import type { ProtocolStamp, StoredEvent } from '../../shared/stored-event.ts'
-import { addMissing, type Database, keyOf, openDatabase } from './database.ts'
+import { connectTo, type StoreOptions, type StoreStatus } from './connection.ts'
+import { addMissing, keyOf } from './database.ts'
+import { newId } from './ids.ts'
 import type { readRows } from './rows.ts'
 
-/** Why events are in memory only. */
-export type WhyMemory =
-  /** The browser gives no store: private window, settings, an error of its own. */
-  | 'refused'
-  /** Another tab of an older version holds the store. */
-  | 'blocked'
-  /** The connection went while the page was open: cleared, deleted or cut off. */
-  | 'lost'
-  | 'full'
-  /** A newer version of the app has changed the store: this page must be loaded again. */
-  | 'newer-version'
-
-export type StoreStatus =
-  | { readonly kind: 'opening' }
-  /** Everything is written. `again` after a time in which it was not. */
-  | { readonly kind: 'kept'; readonly again: boolean }
-  | { readonly kind: 'memory'; readonly why: WhyMemory }
+export type { StoreOptions, StoreStatus, WhyMemory } from './connection.ts'
 
 /** What came of an append. */
 export type Appended =
@@ -65,109 +51,32 @@ export interface Store {
   readonly close: () => void
 }
 
-export interface StoreOptions {
-  /** How often the browser is asked again while events are in memory only. */
-  readonly retryAfterMs?: number
-  /** How long an open may take before the page goes on without it. */
-  readonly openWithinMs?: number
-}
-
-/** How long an open is waited for once the page has gone on without it. */
-const WAIT_AGAIN_MS = 250
-
 /** A name for a new case that no other case has. */
-export function newCaseId(): string {
-  return Array.from(crypto.getRandomValues(new Uint8Array(12)), byte =>
-    byte.toString(16).padStart(2, '0'),
-  ).join('')
-}
+export const newCaseId = newId
 
 /**
  * Opens the store of cases under way: an append-only list of events in IndexedDB. What the browser refuses, loses or
  * clears is held in memory and written again when it can be.
  */
-export function openStore(
-  name = 'duskcheck',
-  { retryAfterMs = 5000, openWithinMs = 3000 }: StoreOptions = {},
-): Store {
+export function openStore(name = 'duskcheck', options: StoreOptions = {}): Store {
   /** All events of this visit, so that they can be written again. */
   const held = new Map<string, StoredEvent>()
   /** Keys of those that the browser has not confirmed. */
   const waiting = new Set<string>()
-  const listeners = new Set<(status: StoreStatus) => void>()
-  let status: StoreStatus = { kind: 'opening' }
-  let database: Database | undefined
-  let opening: Promise<Database> | undefined
-  let retry: ReturnType<typeof setTimeout> | undefined
-  let closed = false
-
-  const tell = (next: StoreStatus) => {
-    if (JSON.stringify(next) === JSON.stringify(status)) return
-    status = next
-    for (const listener of listeners) listener(status)
-  }
-  const tellKept = () => {
-    if (status.kind !== 'kept') tell({ kind: 'kept', again: status.kind === 'memory' })
-  }
-  const goOnInMemory = (why: WhyMemory, retryMs = retryAfterMs) => {
-    if (closed) return
-    tell({ kind: 'memory', why })
-    clearTimeout(retry)
-    retry = setTimeout(() => void inTurn(writeAll), retryMs)
-  }
-  const onGone = () => {
-    database = undefined
-    goOnInMemory('lost', 0)
-  }
-
-  const connect = async (): Promise<Database> => {
-    if (database) return database
-    // An open that hangs goes on; its turn comes when it is through, and until then nobody waits for it again.
-    opening ??= openDatabase(name, { onBlocked: () => goOnInMemory('blocked'), onGone })
-      .then(opened => {
-        if (closed) opened.close()
-        database = opened
-        if (status.kind === 'memory') goOnInMemory(status.why, 0)
-        return opened
-      })
-      .finally(() => {
-        opening = undefined
-      })
-    return within(opening, status.kind === 'memory' ? Math.min(openWithinMs, WAIT_AGAIN_MS) : openWithinMs)
-  }
 
   /** Writes what is missing; says what has lost its place to another tab. */
   const writeAll = async (): Promise<Appended> => {
-    for (const isLastTry of [false, true]) {
-      try {
-        const refused = await addMissing(await connect(), [...held.values()], waiting)
-        const refusedKeys = new Set(refused.map(keyOf))
-        for (const key of waiting) if (!refusedKeys.has(key)) waiting.delete(key)
-        if (refused.length > 0) return { kind: 'clash', refused }
-        clearTimeout(retry)
-        tellKept()
-        return { kind: 'kept' }
-      } catch (error) {
-        const why = whyOf(error, database !== undefined)
-        // A connection that was cut off under us: one more try with a new one.
-        const cutOff = why === 'lost'
-        database?.close()
-        database = undefined
-        if (cutOff && !isLastTry) continue
-        goOnInMemory(why)
-        return { kind: 'memory' }
-      }
-    }
-    return { kind: 'memory' }
+    const done = await use(database => addMissing(database, [...held.values()], waiting))
+    if (!done) return { kind: 'memory' }
+    const refused = done.value
+    const refusedKeys = new Set(refused.map(keyOf))
+    for (const key of waiting) if (!refusedKeys.has(key)) waiting.delete(key)
+    if (refused.length > 0) return { kind: 'clash', refused }
+    tellKept()
+    return { kind: 'kept' }
   }
 
-  let last: Promise<unknown> = Promise.resolve()
-  /** One piece of work after the other, in the order asked. */
-  const inTurn = <Value>(work: () => Promise<Value>): Promise<Value> => {
-    const turn = last.then(work)
-    last = turn.catch(() => undefined)
-    return turn
-  }
+  const { status, onStatus, inTurn, use, tellKept, close } = connectTo(name, options, writeAll)
 
   const append = (caseId: string, seq: number, event: NewEvent) =>
     inTurn(async (): Promise<Appended> => {
@@ -195,16 +104,9 @@ export function openStore(
 
   /** Rows of the database, damaged ones too; what is held stands in for rows that are not there. */
   const rows = async (): Promise<unknown[]> => {
-    let stored: readonly StoredEvent[] = []
-    try {
-      stored = await (await connect()).getAll('events')
-      if (waiting.size === 0) tellKept()
-    } catch (error) {
-      const why = whyOf(error, database !== undefined)
-      database?.close()
-      database = undefined
-      goOnInMemory(why)
-    }
+    const done = await use(database => database.getAll('events'))
+    if (done && waiting.size === 0) tellKept()
+    const stored = done?.value ?? []
     const found = new Set(stored.map(keyOf))
     return [...stored, ...[...held.values()].filter(event => !found.has(keyOf(event)))]
   }
@@ -217,11 +119,8 @@ export function openStore(
     })
 
   return {
-    status: () => status,
-    onStatus: listener => {
-      listeners.add(listener)
-      return () => listeners.delete(listener)
-    },
+    status,
+    onStatus,
     append,
     cases,
     newest: async () => {
@@ -239,33 +138,8 @@ export function openStore(
       const events = (await cases()).flatMap(one => one.events)
       return `${JSON.stringify({ format: 'duskcheck-events', version: 1, events }, null, 2)}\n`
     },
-    close: () => {
-      closed = true
-      clearTimeout(retry)
-      listeners.clear()
-      database?.close()
-      database = undefined
-    },
+    close,
   }
-}
-
-class TookTooLong extends Error {
-  override readonly name = 'TookTooLong'
-}
-
-function within<Value>(work: Promise<Value>, limitMs: number): Promise<Value> {
-  return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => reject(new TookTooLong()), limitMs)
-    work.then(resolve, reject).finally(() => clearTimeout(timer))
-  })
-}
-
-function whyOf(error: unknown, wasOpen: boolean): WhyMemory {
-  if (error instanceof TookTooLong) return 'blocked'
-  const { name } = Object(error) as { name?: unknown }
-  if (name === 'QuotaExceededError') return 'full'
-  if (name === 'VersionError') return 'newer-version'
-  return wasOpen ? 'lost' : 'refused'
 }
 
 /** Rows parted by case, the one gone on with last first. */

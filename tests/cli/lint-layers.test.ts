@@ -30,7 +30,7 @@ const ALLOWED: Record<string, readonly string[]> = {
   ],
   'src/wizard/': ['../../shared/units.ts', '../triage/assess.ts', 'xstate', './chart.ts'],
   'src/followup/': ['../../shared/units.ts', '../triage/assess.ts', 'xstate'],
-  'src/records/': ['../../shared/units.ts', 'idb'],
+  'src/records/': ['../../shared/units.ts', 'idb', 'papaparse', '@date-fns/tz/tzOffset'],
   'src/handover/': ['../../shared/units.ts', './page.ts'],
   'src/app/': ['preact', 'idb', '../wizard/chart.ts', '../../../shared/units.ts', '../parts/Gecko.tsx'],
 }

@@ -12,6 +12,7 @@ it.each([
   ['case', 'answers'],
   ['assessment', 'reasons'],
   ['protocol', 'logic'],
+  ['backup', 'entries'],
 ])('prints the JSON Schema of %s', (name, property) => {
   const { status, stdout } = schema(name)
   expect(status).toBe(0)
@@ -35,7 +36,7 @@ it.each([
   const { status, stdout, stderr } = schema(...words)
   expect(status).toBe(2)
   expect(stdout).toBe('')
-  expect(stderr).toBe(`schema: given: ${given}; accepted: case, assessment, protocol\n`)
+  expect(stderr).toBe(`schema: given: ${given}; accepted: case, assessment, protocol, backup\n`)
 })
 
 it('describes a compiled protocol as it is', () => {

@@ -1,0 +1,20 @@
+import * as z from 'zod/mini'
+import { instant } from './moment.ts'
+import { recordEntrySchema } from './record.ts'
+
+/** One file that holds the keeper's whole record, so that it can be read again on any device. */
+
+export const BACKUP_FORMAT = 'duskcheck-backup'
+
+/** Raised by one whenever the form of the file changes, together with a step in `src/records/backup-migrations.ts`. */
+export const BACKUP_VERSION = 1
+
+export const backupSchema = z.strictObject({
+  format: z.literal(BACKUP_FORMAT),
+  version: z.literal(BACKUP_VERSION),
+  /** When the file was made. */
+  written: instant,
+  /** Every entry of the record, removed things too. */
+  entries: z.array(recordEntrySchema),
+})
+export type Backup = z.infer<typeof backupSchema>

@@ -1,0 +1,58 @@
+import type { RecordEntry } from '../../shared/record.ts'
+import type { Database } from './database.ts'
+
+/** What a write found and left. */
+export interface Written {
+  /** How many entries are on the disk now. */
+  readonly count: number
+  /** There were entries that this page has not read: another tab wrote them. */
+  readonly hasUnread: boolean
+}
+
+/**
+ * Writes entries in one transaction, all or none, and resolves once the browser has confirmed them. Where fewer are on
+ * the disk than were confirmed before, the store was cleared under the page, and everything held is written again.
+ *
+ * @param fresh entries that were never confirmed
+ * @param held every entry of the page, the fresh ones too
+ * @param confirmed how many entries were on the disk when the page last looked
+ */
+export async function writeEntries(
+  database: Database,
+  fresh: readonly RecordEntry[],
+  held: ReadonlyMap<string, RecordEntry>,
+  confirmed: number,
+): Promise<Written> {
+  const transaction = database.transaction('entries', 'readwrite', { durability: 'strict' })
+  try {
+    const before = await transaction.store.count()
+    const wasCleared = before < confirmed
+    const wanted = wasCleared ? [...held.values()] : fresh
+    await Promise.all(wanted.map(async entry => transaction.store.put(entry)))
+    // Damaged rows are not held, so only counting tells how many there are.
+    const count = wasCleared ? await transaction.store.count() : before + fresh.length
+    transaction.commit()
+    await transaction.done
+    return { count, hasUnread: !wasCleared && before > confirmed }
+  } catch (error) {
+    throw await undone(transaction, error)
+  }
+}
+
+/** Takes back what a transaction has done so far, and gives the reason why it failed. */
+async function undone(
+  transaction: { readonly abort: () => void; readonly done: Promise<void> },
+  error: unknown,
+): Promise<unknown> {
+  try {
+    transaction.abort()
+  } catch {
+    // It was aborted already.
+  }
+  const end = await transaction.done.then(
+    () => error,
+    (reason: unknown) => reason,
+  )
+  // A request of a transaction that the browser aborted knows only that, the transaction knows why.
+  return error instanceof DOMException && error.name === 'AbortError' ? end : error
+}

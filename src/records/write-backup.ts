@@ -1,0 +1,18 @@
+import { BACKUP_FORMAT, BACKUP_VERSION, type Backup } from '../../shared/backup.ts'
+import type { RecordEntry } from '../../shared/record.ts'
+
+/**
+ * The text of a backup file of all entries. It needs nothing but what is in memory, so that it can be offered when
+ * the browser keeps nothing.
+ *
+ * @param written when it is made, an ISO 8601 instant
+ */
+export function backupText(entries: readonly RecordEntry[], written: string): string {
+  const backup: Backup = { format: BACKUP_FORMAT, version: BACKUP_VERSION, written, entries: [...entries] }
+  return `${JSON.stringify(backup, null, 1)}\n`
+}
+
+/** A name for the file: `duskcheck-2026-11-25.json`. */
+export function backupName(day: string): string {
+  return `duskcheck-${day}.json`
+}
