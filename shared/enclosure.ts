@@ -36,13 +36,7 @@ export interface EnclosureItem {
 }
 
 /** The numbers that the check computes from several readings, by what they are. */
-export const COMPUTED = [
-  'gradient',
-  'wallMargin',
-  'floorArea',
-  'energyTimesRest',
-  'calciumToPhosphorus',
-] as const
+export const COMPUTED = ['gradient', 'wallMargin', 'floorArea', 'energyTimesRest'] as const
 export type Computed = (typeof COMPUTED)[number]
 
 /** What a condition may name: an item's options, or the bands a number falls into. */
@@ -145,13 +139,15 @@ export interface EnclosureRoles {
   /** Options of `uvLamp` that give UV, and those that surely give none. */
   readonly uvLamps: readonly string[]
   readonly noUvLamps: readonly string[]
+  /** What lies between lamp and animal, and the options that hold the UV back. */
+  readonly uvWay: string
+  readonly uvBarred: readonly string[]
   readonly withD3: string
   readonly withoutD3: string
   /** Options of the two supplements items that mean hardly or never. */
   readonly rarely: readonly string[]
   /** Options that mean at every feed. */
   readonly always: readonly string[]
-  readonly shade: string
   readonly floorLength: string
   readonly floorWidth: string
   readonly age: string
@@ -293,6 +289,8 @@ export interface CompiledEnclosure {
   readonly facts: readonly EnclosureFact[]
   readonly quantities: readonly Quantity[]
   readonly instruments: readonly InstrumentKind[]
+  /** What is said of a reading whose instrument may or may not explain it. */
+  readonly instrumentSays: Readonly<Record<'yes' | 'no' | 'not-known', string>>
   readonly faults: readonly EnclosureFault[]
   readonly cautions: readonly { readonly id: string; readonly text: string }[]
   readonly roles: EnclosureRoles

@@ -32,3 +32,9 @@ declare module 'virtual:protocol/care' {
   const care: import('../../../shared/compiled.ts').CareOfLogic
   export default care
 }
+
+/** The check of enclosure and feeding, logic and words; loaded only by its own screens. */
+declare module 'virtual:protocol/enclosure' {
+  const enclosure: import('../../../shared/enclosure.ts').CompiledEnclosure
+  export default enclosure
+}

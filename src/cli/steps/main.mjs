@@ -35,6 +35,10 @@ const COMMANDS = {
   },
   content: { does: 'check the clinical content', run: script('content') },
   assess: { does: 'assess a case file: assess -- FILE|- [--now ISO]', run: script('assess') },
+  enclosure: {
+    does: 'check an enclosure: enclosure -- FILE|- [--logger FILE.csv] [--concern ID]',
+    run: script('enclosure'),
+  },
   schema: { does: 'print a JSON Schema: schema -- case|assessment|protocol', run: script('schema') },
   protocol: { does: 'print the whole protocol for a reader', run: script('protocol') },
   bench: { does: 'measure speed and size: bench [-- PREFIX]', run: script('bench') },

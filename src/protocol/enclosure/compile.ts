@@ -108,6 +108,7 @@ export function compileEnclosure(
     facts,
     quantities: home.quantities,
     instruments: home.instruments,
+    instrumentSays: home.instrumentSays,
     faults: home.faults.map(({ when, fix, recheck, ...fault }, at) => ({
       ...fault,
       when: condition(when, ['faults', at, 'when']),

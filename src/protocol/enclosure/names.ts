@@ -65,7 +65,7 @@ function checkRoles({ home, say }: EnclosureChecking): void {
   const mustBeItem = (key: string, id: string) => {
     if (!items.has(id)) say(['roles', key], `${key}: given: ${id}; accepted: the id of an item`)
   }
-  const { temperatureAt, insideHide, uvLamps, noUvLamps, rarely, always, ...single } = roles
+  const { temperatureAt, insideHide, uvLamps, noUvLamps, uvBarred, rarely, always, ...single } = roles
   for (const [key, id] of Object.entries(single)) mustBeItem(key, id)
   for (const id of Object.values(temperatureAt)) mustBeItem('temperatureAt', id)
   const mustBeOption = (key: string, item: string, options: readonly string[]) => {
@@ -78,6 +78,7 @@ function checkRoles({ home, say }: EnclosureChecking): void {
   mustBeOption('insideHide', roles.humidityPlace, [insideHide])
   mustBeOption('uvLamps', roles.uvLamp, uvLamps)
   mustBeOption('noUvLamps', roles.uvLamp, noUvLamps)
+  mustBeOption('uvBarred', roles.uvWay, uvBarred)
   for (const item of [roles.withD3, roles.withoutD3]) {
     mustBeOption('rarely', item, rarely)
     mustBeOption('always', item, always)
