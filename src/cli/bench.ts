@@ -11,6 +11,7 @@ import { prepare } from '../triage/prepare.ts'
 import { readCaseFile } from '../triage/read-case-file.ts'
 import { wizardMachine } from '../wizard/machine.ts'
 import { harderCase, typicalCase } from './bench-cases.ts'
+import { loggerBench } from './bench-logger.ts'
 import { realProtocol } from './real-protocol.ts'
 import { buildIfNeeded } from './steps/build.mjs'
 import { DIST, inProject } from './steps/places.mjs'
@@ -205,6 +206,7 @@ if (wantedGroup('assess.')) speeds()
 if (wantedGroup('enumerate.')) enumerations()
 if (wantedGroup('protocol.load')) loading()
 if (wantedGroup('walk.')) walks()
+if (wantedGroup('logger.')) loggerBench(print)
 if (wantedGroup('js.') || wantedGroup('content.'))
   await sizes().catch((error: unknown) => {
     process.stderr.write(`No sizes: ${error instanceof Error ? error.message : String(error)}\n`)

@@ -108,6 +108,10 @@ export function layOut(
   const samples = head
     .slice(header.line)
     .flatMap(line => (line.trim() === '' ? [] : [cellsOf(line, header.delimiter) ?? []]))
+  if (samples.length === 0)
+    return failure([
+      { field: 'logger file', value: 'no rows', accepted: 'names of columns and a row for each reading' },
+    ])
   const sampleOf = (at: number) => samples[0]?.[at]?.trim() ?? ''
   const seen = header.names.map((name, at) => `${name}: ${sampleOf(at)}`)
   const ask = (answer: keyof LoggerAnswers, text: string, accepted: readonly string[]): Result<LaidOut> =>
