@@ -24,19 +24,26 @@ export function loggerBench(print: (name: string, value: number, unit: string) =
   const { enclosure } = realEnclosure()
   const text = inventedFile()
   const times: number[] = []
+  const cpu: number[] = []
   let points = 0
   for (let round = 0; round < 5; round += 1) {
     const began = performance.now()
+    const cpuBefore = process.cpuUsage()
     const intake = loggerIntake(enclosure, { readDates, readTime }, { place: enclosure.logger.places[0]?.id })
     for (let at = 0; at < text.length; at += PIECE) intake.push(text.slice(at, at + PIECE))
     const outcome = intake.end()
     times.push(performance.now() - began)
+    const { user, system } = process.cpuUsage(cpuBefore)
+    cpu.push((user + system) / 1000)
     if (!outcome.ok || outcome.value.kind !== 'summary' || outcome.value.summary.readings !== ROWS)
       throw new Error('the invented file was not read')
     points = outcome.value.summary.temperature?.plot.length ?? 0
   }
   times.sort((one, other) => one - other)
+  cpu.sort((one, other) => one - other)
   print('logger.halfMillionRows.ms', Math.round(times[2] ?? 0), 'ms')
   print('logger.halfMillionRows.slowest.ms', Math.round(times[4] ?? 0), 'ms')
+  // What it takes of one core, on a machine that does other things too.
+  print('logger.halfMillionRows.cpu.ms', Math.round(cpu[2] ?? 0), 'ms')
   print('logger.plot.points', points, 'points')
 }

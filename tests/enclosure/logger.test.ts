@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
-import { cellsOf, numberIn } from '../../src/enclosure/logger/cells.ts'
+import { cellsOf, numberBetween, numberIn } from '../../src/enclosure/logger/cells.ts'
 import { thinned } from '../../src/enclosure/logger/plot.ts'
 import { loggerOutcome, loggerSummary } from './real.ts'
 
@@ -314,6 +314,16 @@ describe('cells', () => {
         },
       ),
       { numRuns: 1000 },
+    )
+  })
+
+  it('a number between two places is the number of that text', () => {
+    const letter = fc.constantFrom('0', '1', '9', '.', ',', '-', '+', ' ', 'e', '°', 'C', '%')
+    fc.assert(
+      fc.property(fc.string({ unit: letter, maxLength: 8 }), fc.boolean(), (text, comma) => {
+        expect(numberBetween(`7${text}7`, 1, 1 + text.length, comma)).toBe(numberIn(text, comma))
+      }),
+      { numRuns: 3000 },
     )
   })
 

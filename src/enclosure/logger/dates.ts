@@ -40,7 +40,7 @@ const isGap = (code: number): boolean => code === 32 || code === 9 || code === 4
 const isDigit = (code: number): boolean => code >= 48 && code <= 57
 
 /** Whether the letter at a place parts date and time: a space, a comma, or a T between digits. */
-function parts(text: string, at: number): boolean {
+export function isParting(text: string, at: number): boolean {
   const code = text.charCodeAt(at)
   if (isGap(code)) return !isGap(text.charCodeAt(at - 1))
   return code === 84 && isDigit(text.charCodeAt(at - 1)) && isDigit(text.charCodeAt(at + 1))
@@ -50,7 +50,7 @@ function parts(text: string, at: number): boolean {
 export function partsBefore(text: string, rest: string): number {
   const end = text.length - rest.length
   let count = 0
-  for (let at = 1; at < end; at += 1) if (parts(text, at)) count += 1
+  for (let at = 1; at < end; at += 1) if (isParting(text, at)) count += 1
   return count
 }
 
@@ -58,7 +58,7 @@ export function partsBefore(text: string, rest: string): number {
 export function cutAfter(text: string, count: number): number {
   let seen = 0
   for (let at = 1; at < text.length; at += 1)
-    if (parts(text, at)) {
+    if (isParting(text, at)) {
       seen += 1
       if (seen === count) return at
     }

@@ -2,8 +2,9 @@ import type { LoggerPolicy } from '../../../shared/enclosure.ts'
 import type { LoggerAnswers } from '../../../shared/enclosure-input.ts'
 import { type Fault, failure, type Result, shown, success } from '../../../shared/result.ts'
 import { celsiusFromFahrenheit } from '../units.ts'
-import { numberIn, pickCells } from './cells.ts'
-import { cutAfter, type DateReading, partsBefore, restAfterDate } from './dates.ts'
+import { numberBetween, pickCells } from './cells.ts'
+import { clockReader } from './clock.ts'
+import { cutAfter, type DateReading, isParting, partsBefore, restAfterDate } from './dates.ts'
 import type { LoggerLayout, LoggerQuestion } from './layout.ts'
 
 /** Readings in the order of time. Times are what the clock on the wall showed, as milliseconds that read like UTC. */
@@ -29,25 +30,37 @@ export interface LoggerReader {
   end(): Result<LoggerRead>
 }
 
-/** Numbers of texts that come again and again: each text is read once, later rows only look it up. */
-function textIndex(): { at(text: string): number; texts: string[] } {
+/** A list of numbers that grows, without the cost of a boxed list. */
+class Column {
+  private values = new Float64Array(4096)
+  length = 0
+
+  push(value: number): void {
+    if (this.length === this.values.length) {
+      const wider = new Float64Array(2 * this.length)
+      wider.set(this.values)
+      this.values = wider
+    }
+    this.values[this.length] = value
+    this.length += 1
+  }
+
+  at(index: number): number {
+    return this.values[index] ?? Number.NaN
+  }
+}
+
+/** The dates of a file: each text once, with the row in which it first stood. */
+function dateTexts() {
   const known = new Map<string, number>()
-  const texts: string[] = []
-  let last = ''
-  let lastAt = -1
+  const rows: { readonly row: number; readonly cells: readonly string[] }[] = []
   return {
-    texts,
-    at: text => {
-      if (text === last && lastAt >= 0) return lastAt
-      let at = known.get(text)
-      if (at === undefined) {
-        at = texts.length
-        texts.push(text)
-        known.set(text, at)
-      }
-      last = text
-      lastAt = at
-      return at
+    rows,
+    indexOf: (text: string, row: number): number => {
+      const at = known.get(text)
+      if (at !== undefined) return at
+      known.set(text, rows.length)
+      return rows.push({ row, cells: [text] }) - 1
     },
   }
 }
@@ -66,20 +79,18 @@ export function loggerReader(
   const timeAt = place(layout.time)
   const temperatureAt = place(layout.temperature)
   const humidityAt = place(layout.humidity)
-  const cells: string[] = []
-  const days = textIndex()
-  const dayRows: number[] = []
-  const clocks = textIndex()
-  const clockMs: number[] = []
-  const rowDays: number[] = []
-  const rowClocks: number[] = []
-  const celsius: number[] = []
-  const percent: number[] = []
+  const bounds = new Int32Array(2 * columns.length)
+  const clock = clockReader(dates)
+  const texts = dateTexts()
+  const [days, clocks, celsius, percent] = [new Column(), new Column(), new Column(), new Column()]
   const first: Fault[] = []
   let badRows = 0
   let row = 0
-  let cuts = -1
+  let cuts = 0
+  let lastDate = ''
+  let lastDay = -1
   const { coldestPlausibleCelsius: coldest, hottestPlausibleCelsius: hottest } = policy
+  const isFahrenheit = layout.temperatureUnit === 'fahrenheit'
 
   const refuse = (column: number, value: string, accepted: string) => {
     badRows += 1
@@ -90,71 +101,70 @@ export function loggerReader(
         accepted,
       })
   }
-  /** The number in a cell; undefined where the cell is empty, NaN where it is no number that can be. */
-  const reading = (at: number, low: number, high: number, fahrenheit: boolean): number | undefined => {
-    const text = cells[at] ?? ''
-    const number = numberIn(text, layout.decimalComma)
-    if (Number.isNaN(number)) return text.trim() === '' ? undefined : Number.NaN
-    const value = fahrenheit ? celsiusFromFahrenheit(number) : number
-    return value >= low && value <= high ? value : Number.NaN
+  const cell = (text: string, at: number) => text.slice(bounds[2 * at], bounds[2 * at + 1])
+  const numberAt = (text: string, at: number): number =>
+    numberBetween(text, bounds[2 * at] ?? 0, bounds[2 * at + 1] ?? 0, layout.decimalComma)
+
+  /** Reads date and time of the row; the time in milliseconds, NaN where it is none. */
+  const readClock = (text: string): number => {
+    const from = bounds[2 * dateAt] ?? 0
+    const to = bounds[2 * dateAt + 1] ?? 0
+    if (timeAt >= 0) {
+      if (!(to - from === lastDate.length && text.startsWith(lastDate, from))) {
+        lastDate = text.slice(from, to)
+        lastDay = texts.indexOf(lastDate, row)
+      }
+      const begin = bounds[2 * timeAt] ?? 0
+      return clock(text, begin + (text.charCodeAt(begin) === 32 ? 1 : 0), bounds[2 * timeAt + 1] ?? 0)
+    }
+    // Most rows begin with the same date as the row before them.
+    const end = from + lastDate.length
+    if (lastDate !== '' && end < to && text.startsWith(lastDate, from) && isParting(text, end))
+      return clock(text, end + 1, to)
+    const own = text.slice(from, to).trim()
+    if (cuts === 0) cuts = partsBefore(own, restAfterDate(own, dates) ?? '')
+    const cut = cutAfter(own, Math.max(cuts, 1))
+    lastDate = own.slice(0, cut)
+    lastDay = texts.indexOf(lastDate, row)
+    return clock(own, cut + 1, own.length)
   }
 
   return {
     take: line => {
       row += 1
       if (row <= layout.headerLine || line.trim() === '') return
-      if (!pickCells(line, layout.delimiter, columns, cells))
+      const text = pickCells(line, layout.delimiter, columns, bounds)
+      if (text === undefined)
         return refuse(-1, line, `a row with ${layout.names.length} cells, every quotation mark closed`)
-      let dateText = cells[dateAt] ?? ''
-      let clockText = timeAt < 0 ? '' : (cells[timeAt] ?? '')
-      if (timeAt < 0) {
-        if (cuts < 0) {
-          const trimmed = dateText.trim()
-          const rest = restAfterDate(trimmed, dates)
-          if (rest) cuts = partsBefore(trimmed, rest)
+      const ms = readClock(text)
+      if (Number.isNaN(ms)) {
+        const at = timeAt < 0 ? dateAt : timeAt
+        return refuse(layout.time ?? layout.date, cell(text, at), 'a time such as 18:30')
+      }
+      let warmth = Number.NaN
+      if (temperatureAt >= 0) {
+        const read = numberAt(text, temperatureAt)
+        warmth = isFahrenheit ? celsiusFromFahrenheit(read) : read
+        // An empty cell is a reading that was not taken, not a fault.
+        if (!(warmth >= coldest && warmth <= hottest) && cell(text, temperatureAt).trim() !== '') {
+          const accepted = `a temperature from ${coldest} to ${hottest} °C`
+          return refuse(layout.temperature ?? 0, cell(text, temperatureAt), accepted)
         }
-        const whole = dateText.trim()
-        const cut = cutAfter(whole, Math.max(cuts, 1))
-        clockText = whole.slice(cut + 1)
-        dateText = whole.slice(0, cut)
       }
-      const clock = clocks.at(clockText)
-      let ms = clockMs[clock]
-      if (ms === undefined) {
-        ms = dates.readTime(clockText)?.ms ?? Number.NaN
-        clockMs[clock] = ms
+      let damp = Number.NaN
+      if (humidityAt >= 0) {
+        damp = numberAt(text, humidityAt)
+        if (!(damp >= 0 && damp <= 100) && cell(text, humidityAt).trim() !== '')
+          return refuse(layout.humidity ?? 0, cell(text, humidityAt), 'a humidity from 0 to 100 percent')
       }
-      if (Number.isNaN(ms))
-        return refuse(
-          layout.time ?? layout.date,
-          cells[timeAt < 0 ? dateAt : timeAt] ?? '',
-          'a time such as 18:30',
-        )
-      const warmth =
-        temperatureAt < 0
-          ? undefined
-          : reading(temperatureAt, coldest, hottest, layout.temperatureUnit === 'fahrenheit')
-      if (warmth !== undefined && Number.isNaN(warmth))
-        return refuse(
-          layout.temperature ?? 0,
-          cells[temperatureAt] ?? '',
-          `a temperature from ${coldest} to ${hottest} °C`,
-        )
-      const damp = humidityAt < 0 ? undefined : reading(humidityAt, 0, 100, false)
-      if (damp !== undefined && Number.isNaN(damp))
-        return refuse(layout.humidity ?? 0, cells[humidityAt] ?? '', 'a humidity from 0 to 100 percent')
-      const day = days.at(dateText)
-      dayRows[day] ??= row
-      rowDays.push(day)
-      rowClocks.push(clock)
-      celsius.push(warmth ?? Number.NaN)
-      percent.push(damp ?? Number.NaN)
+      days.push(lastDay)
+      clocks.push(ms)
+      celsius.push(warmth)
+      percent.push(damp)
     },
 
     end: () => {
-      const name = layout.names[layout.date] ?? 'date'
-      const texts = days.texts.map((text, at) => ({ row: dayRows[at] ?? 0, cells: [text] }))
-      const read = dates.readDates(texts, 0, name, answers.dateOrder)
+      const read = dates.readDates(texts.rows, 0, layout.names[layout.date] ?? 'date', answers.dateOrder)
       if (read.question) {
         const { text, dayFirst, monthFirst } = read.question
         return success({
@@ -167,38 +177,49 @@ export function loggerReader(
           },
         })
       }
-      const midnights = texts.map(({ row: at }) => {
+      const midnights = texts.rows.map(({ row: at }) => {
         const day = read.days.get(at)
         return day ? Date.UTC(day.year, day.month - 1, day.day) : Number.NaN
       })
-      const kept: number[] = []
-      const at = new Float64Array(rowDays.length)
-      for (let index = 0; index < rowDays.length; index += 1) {
-        at[index] =
-          (midnights[rowDays[index] ?? 0] ?? Number.NaN) + (clockMs[rowClocks[index] ?? 0] ?? Number.NaN)
-        if (Number.isNaN(at[index])) badRows += 1
-        else kept.push(index)
+      const kept = new Uint32Array(days.length)
+      const at = new Float64Array(days.length)
+      let count = 0
+      let rises = true
+      for (let index = 0; index < days.length; index += 1) {
+        const time = (midnights[days.at(index)] ?? Number.NaN) + clocks.at(index)
+        at[index] = time
+        if (Number.isNaN(time)) {
+          badRows += 1
+          continue
+        }
+        if (count > 0 && time < (at[kept[count - 1] ?? 0] ?? 0)) rises = false
+        kept[count] = index
+        count += 1
       }
       for (const fault of read.faults) if (first.length < NAMED_FAULTS) first.push(fault)
-      if (kept.length < 2)
+      if (count < 2)
         return failure(
           first.length > 0
             ? first
-            : [{ field: 'logger file', value: `${kept.length} readings`, accepted: 'at least two readings' }],
+            : [{ field: 'logger file', value: `${count} readings`, accepted: 'at least two readings' }],
         )
-      // Many loggers write the newest first, and a clock set back writes an hour twice.
-      let rises = true
-      for (let index = 1; index < kept.length && rises; index += 1)
-        rises = (at[kept[index] ?? 0] ?? 0) >= (at[kept[index - 1] ?? 0] ?? 0)
-      if (!rises) kept.reverse().sort((one, other) => (at[one] ?? 0) - (at[other] ?? 0))
+      const order = kept.subarray(0, count)
+      // Many loggers write the newest first, and a clock set back shows an hour twice.
+      if (!rises) order.reverse().sort((one, other) => (at[one] ?? 0) - (at[other] ?? 0))
+      const series = {
+        times: new Float64Array(count),
+        celsius: new Float64Array(count),
+        percent: new Float64Array(count),
+      }
+      for (let index = 0; index < count; index += 1) {
+        const from = order[index] ?? 0
+        series.times[index] = at[from] ?? 0
+        series.celsius[index] = celsius.at(from)
+        series.percent[index] = percent.at(from)
+      }
       return success({
         kind: 'series',
-        series: {
-          times: Float64Array.from(kept, index => at[index] ?? 0),
-          celsius: Float64Array.from(kept, index => celsius[index] ?? Number.NaN),
-          percent: Float64Array.from(kept, index => percent[index] ?? Number.NaN),
-          unreadable: { rows: badRows, first },
-        },
+        series: { ...series, unreadable: { rows: badRows, first } },
       })
     },
   }
