@@ -1,5 +1,5 @@
-import type { Feeder, FeedingContent } from '../../shared/enclosure.ts'
 import type { FeedingInput, Meal } from '../../shared/enclosure-input.ts'
+import type { Feeder, FeedingContent } from '../../shared/feeding.ts'
 import { rounded } from './units.ts'
 
 const KILOJOULES_PER_KILOCALORIE = 4.184

@@ -195,3 +195,37 @@ it('shows the same air elsewhere, the dew point and a wet wall', () => {
   expect(check.air?.coolest).toMatchObject({ item: 'night-low', wet: true })
   expect(ids(check.faults)).toEqual(expect.arrayContaining(['water-on-walls', 'cold-nights']))
 })
+
+describe('what light means together with powders', () => {
+  const UNDER_A_TUBE: Answers = {
+    'uv-lamp': 'uv-tube',
+    'uv-mesh': 'mesh',
+    'calcium-d3': 'never',
+    'calcium-plain': 'every-feed',
+  }
+
+  it('a tube and plain calcium fit', () => {
+    expect(checkedWith(UNDER_A_TUBE).light.supplements).toMatchObject({ fit: 'uvPlain', wrong: false })
+  })
+
+  it('the same tube behind glass counts as no UV', () => {
+    const check = checkedWith({ ...UNDER_A_TUBE, 'uv-mesh': 'glass-or-plastic' }, 'legs')
+    expect(check.light.supplements).toMatchObject({ fit: 'noUvPlainOnly', wrong: true })
+    expect(ids(check.faults)).toEqual(['uv-behind-glass', 'no-uv-no-d3'])
+  })
+
+  it('a meter that shows nothing counts for more than the print on the lamp', () => {
+    expect(checkedWith({ ...UNDER_A_TUBE, 'uv-index': 0 }).light.supplements.fit).toBe('noUvPlainOnly')
+  })
+
+  it('names both wrong ways', () => {
+    const both = checkedWith({ ...UNDER_A_TUBE, 'calcium-d3': 'every-feed' }).light.supplements
+    const neither = checkedWith({ 'calcium-d3': 'never' }).light.supplements
+    expect([both.fit, neither.fit]).toEqual(['uvAndD3', 'noUvNoD3'])
+    expect([both.wrong, neither.wrong]).toEqual([true, true])
+  })
+})
+
+it('a cool end below 20 °C is too cold, by day too', () => {
+  expect(ids(checkedWith({ 'cool-side': 17 }, 'breathing').faults)).toEqual(['cold-nights'])
+})

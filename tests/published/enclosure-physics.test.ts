@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import {
   dewPointCelsius,
@@ -111,5 +112,31 @@ describe('units', () => {
 
   it('refuses a unit of another kind', () => {
     expect(inItemUnit(20, 'percent', 'celsius')).toBeUndefined()
+  })
+})
+
+describe('laws of air', () => {
+  const warmth = fc.double({ min: 5, max: 45, noNaN: true })
+  const damp = fc.double({ min: 1, max: 100, noNaN: true })
+
+  it('the dew point is never above the temperature, and at 100 percent it is the temperature', () => {
+    fc.assert(
+      fc.property(warmth, damp, (celsius, percent) => {
+        expect(dewPointCelsius(celsius, percent, air)).toBeLessThanOrEqual(celsius + 0.001)
+        expect(dewPointCelsius(celsius, 100, air)).toBeCloseTo(celsius, 2)
+      }),
+    )
+  })
+
+  it('the same vapour has the same dew point wherever it is not wet', () => {
+    fc.assert(
+      fc.property(warmth, damp, fc.double({ min: 0, max: 20, noNaN: true }), (celsius, percent, warmer) => {
+        const there = humidityElsewhere(percent, celsius, celsius + warmer, air)
+        fc.pre(there >= 5)
+        // Humidity is rounded to a tenth, which moves a dew point by less than half a degree above 5 percent.
+        const apart = dewPointCelsius(celsius + warmer, there, air) - dewPointCelsius(celsius, percent, air)
+        expect(Math.abs(apart)).toBeLessThan(0.5)
+      }),
+    )
   })
 })

@@ -65,7 +65,7 @@ const wall = (ms: number): string => new Date(ms).toISOString().slice(0, 19)
 const hours = (ms: number): number => rounded(ms / HOUR_MS, 2)
 
 /** The usual time between two readings, in milliseconds: the middle of all steps. */
-export function usualStep(times: Float64Array): number {
+function usualStep(times: Float64Array): number {
   const steps = new Float64Array(Math.max(0, times.length - 1))
   for (let at = 1; at < times.length; at += 1) steps[at - 1] = (times[at] ?? 0) - (times[at - 1] ?? 0)
   steps.sort()
