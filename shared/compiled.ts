@@ -185,6 +185,22 @@ export interface Logic {
   readonly weight: WeightPolicy
 }
 
+/**
+ * What the danger screens need of the logic, so that they can be answered before the rest has come. It grows with the
+ * danger signs and not with the concerns. Without screens where the rest is needed to tell what they lead to.
+ */
+export interface DangerPart extends Pick<Logic, 'species' | 'version' | 'hash'> {
+  /** The danger screens in their order; fact i of the conditions below is the i-th. */
+  readonly screens: readonly Question[]
+  /** What has been told at `now` already if this is true, and if this is at least unsure. */
+  readonly endsIfTrue: Condition
+  readonly endsIfUnsure: Condition
+  /** The question which animal it is, with the answer that it is this one. */
+  readonly thisAnimal?: { readonly question: string; readonly choice: string }
+  /** Id of the question whose chosen options are the concerns. */
+  readonly concernQuestion: string
+}
+
 /** The part of the logic that only an outcome needs; the first load decides without it. */
 export interface CareOfLogic {
   readonly carePlans: readonly CarePlan[]
@@ -256,7 +272,12 @@ export interface Frame {
   readonly nobodyTonight: readonly string[]
   readonly money: string
   readonly suffering: string
-  readonly cautions: readonly { readonly id: string; readonly text: string }[]
+  readonly cautions: readonly {
+    readonly id: string
+    readonly text: string
+    /** Acts on which it bears; a caution without them is a general one. */
+    readonly acts?: readonly Act[] | undefined
+  }[]
 }
 
 /** A source as it is shown one tap away from a reason. */

@@ -400,6 +400,7 @@ export const wordsFileSchema = z.strictObject({
   nobodyTonight: z.array(text),
   money: text,
   suffering: text,
-  cautions: z.array(z.strictObject({ id, text })),
+  /** A caution with acts stands open where the outcome tells one of them to be done; all others are folded. */
+  cautions: z.array(z.strictObject({ id, text, acts: z.optional(z.array(z.enum(ACTS))) })),
 })
 export type WordsSource = z.infer<typeof wordsFileSchema>

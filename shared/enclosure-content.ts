@@ -135,14 +135,6 @@ export const enclosureSchema = z.strictObject({
     age: id,
     lastChange: id,
   }),
-  air: z.strictObject({
-    hectopascals: positive,
-    factor: positive,
-    offsetCelsius: positive,
-    places: z.int().check(z.minimum(0), z.maximum(4)),
-    source: citedId,
-    evidence,
-  }),
   light: z.strictObject({
     zones: z.array(z.strictObject({ zone: z.int(), behaviour: text, average: span, highest: span })),
     speciesZone: z.int(),

@@ -155,18 +155,6 @@ export interface EnclosureRoles {
   readonly lastChange: string
 }
 
-/** Magnus form: pressure = hectopascals * exp(factor * T / (offset + T)), T in degrees Celsius. */
-export interface MagnusCoefficients {
-  readonly hectopascals: number
-  readonly factor: number
-  readonly offsetCelsius: number
-}
-
-export interface AirContent extends MagnusCoefficients {
-  readonly places: number
-  readonly source: string
-}
-
 export interface UvZone {
   readonly zone: number
   readonly behaviour: string
@@ -244,7 +232,6 @@ export interface CompiledEnclosure {
   readonly faults: readonly EnclosureFault[]
   readonly cautions: readonly { readonly id: string; readonly text: string }[]
   readonly roles: EnclosureRoles
-  readonly air: AirContent
   readonly light: LightContent
   readonly logger: LoggerContent
   readonly feeding: FeedingContent

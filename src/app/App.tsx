@@ -1,38 +1,34 @@
 /** The app: which screen is shown, and what every screen has in common. */
 import type { VNode } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import type { Frame, Words } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
-import { type Protocol, prepare } from '../triage/prepare.ts'
+import { useBackSteps } from './back-steps.ts'
+import type { FirstContent } from './content/first.ts'
+import type { LaterContent, RecordRoom, Rest } from './content/later.ts'
+import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
+import { type Begun, Start } from './Start.tsx'
+import { saveFile } from './save-file.ts'
+import { AskScreen } from './screens/AskScreen.tsx'
 import { PhoneScreen } from './screens/PhoneScreen.tsx'
-import { QuestionScreen } from './screens/QuestionScreen.tsx'
-import { StartScreen } from './screens/StartScreen.tsx'
+import { SignsScreen } from './screens/SignsScreen.tsx'
 import { type Store, useWizard, type Wizard } from './use-wizard.ts'
-import { type Book, bookOf, type LaterWords } from './wording/book.ts'
-import { pastDay } from './wording/dates.ts'
-import { labels } from './wording/labels.ts'
+import { firstLabels as labels } from './wording/first-labels.ts'
 
 export interface AppProps {
-  readonly protocol: Protocol
-  readonly frame: Frame
-  readonly dangerWords: Words
-  readonly later: Promise<LaterWords>
+  readonly first: FirstContent
+  readonly doors: Doors
+  /** The chart and its screens. */
+  readonly rest: Promise<Rest>
+  /** The words behind the danger screens. */
+  readonly later: Promise<LaterContent>
+  /** The keeper's record. */
+  readonly record?: Promise<RecordRoom>
   readonly store?: Store
   /** The time and zone; the browser's own where none is given. */
   readonly clock?: () => Moment
   readonly locale?: string
-}
-
-type LaterScreens = typeof import('./later-screens.tsx')
-
-/** The first load decides without care; the outcome needs the whole. */
-function whole(protocol: Protocol, later: LaterWords | undefined): Protocol {
-  const care = later?.care
-  if (!care) return protocol
-  const rules = protocol.logic.rules.map((rule, at) => ({ ...rule, ...care.rules[at] }))
-  return prepare({ ...protocol.logic, rules, carePlans: care.carePlans })
 }
 
 const browserClock = (): Moment => ({
@@ -46,96 +42,160 @@ function browserLocale(): string {
   return language.startsWith('en') ? language : 'en-GB'
 }
 
+function useArrived<Value>(promise: Promise<Value> | undefined): Value | undefined {
+  const [value, setValue] = useState<Value>()
+  useEffect(() => {
+    promise?.then(setValue).catch(() => {})
+  }, [promise])
+  return value
+}
+
 export function App(props: AppProps): VNode {
-  const { frame, dangerWords, store } = props
+  const { first, store } = props
+  const { part } = first
   const clock = props.clock ?? browserClock
   const locale = useMemo(() => props.locale ?? browserLocale(), [props.locale])
-  const [later, setLater] = useState<LaterWords & { readonly screens: LaterScreens }>()
-  useEffect(() => {
-    props.later
-      .then(async words => setLater({ ...words, screens: await import('./later-screens.tsx') }))
-      .catch(() => {})
-  }, [props.later])
-  const protocol = useMemo(() => whole(props.protocol, later), [props.protocol, later])
-  const screens = later?.screens
-  const book = useMemo(
-    () => bookOf(protocol.logic, frame, dangerWords, later),
-    [protocol, frame, dangerWords, later],
-  )
-  const wizard = useWizard(props.protocol, clock, store)
-  const [hash, goTo] = useHash()
-  const [view, example] = hash.split('/')
+  const rest = useArrived(props.rest)
+  const later = useArrived(props.later)
+  const record = useArrived(props.record)
+  const screens = rest?.screens
+  const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
+  const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
+
+  const baseOf = (animalId: string) => {
+    const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
+    return kept && record?.caseOf(kept)
+  }
+  const latest = useRef<Wizard | undefined>(undefined)
+  const steps = useBackSteps(() => latest.current ?? wizard)
+  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf })
+  latest.current = wizard
+  const back = () => void wizard.back().then(steps.stepped)
   const { place, context } = wizard
-  const leave = () => goTo('')
+  const [view, example] = steps.view.split('/')
+  const { leave } = steps
+  const [begun, setBegun] = useState<Begun>()
 
-  const asked = place.at === 'question' ? place.question : undefined
-  const screenKey = view !== '' ? hash : asked === undefined ? place.at : `${asked} ${context.log.length}`
-  // Where the last screens are still on their way, what is shown is another screen.
-  const awaited = !screens && (view === '#answers' || view === '#example' || place.at === 'outcome')
-  const key = awaited ? `${screenKey} awaited` : screenKey
-  useArrival(key)
-
+  const waiting = <Waiting first={place.at === 'awaited' && place.isNow ? first.frame.phoneNow : undefined} />
   const screen = (): VNode => {
-    if (view === '#phone') return <PhoneScreen frame={frame} onBack={leave} />
-    if (view === '#example')
-      return screens ? (
-        <screens.Example
-          book={book}
-          protocol={protocol}
-          concern={example}
-          clock={clock}
-          locale={locale}
-          onBack={leave}
-        />
+    // What is behind the danger screens.
+    const behind = { clock, locale, wizard, waiting }
+    const known = screens && knowledge ? { screens, knowledge } : undefined
+    const whole = known?.knowledge.isWhole ? known : undefined
+    switch (view) {
+      case '#phone':
+        return <PhoneScreen frame={first.frame} onBack={leave} />
+      case '#example':
+        return whole ? (
+          <whole.screens.Example {...behind} knowledge={whole.knowledge} concern={example} onBack={leave} />
+        ) : (
+          waiting
+        )
+      case '#answers':
+        return whole ? (
+          <whole.screens.Review {...behind} knowledge={whole.knowledge} onBack={leave} />
+        ) : (
+          waiting
+        )
+      case '#delete':
+        return (
+          <AskScreen
+            title={labels.deleteTitle}
+            lines={[labels.deleteLead]}
+            failed={labels.deleteFailed}
+            yes={labels.deleteYes}
+            no={labels.deleteNo}
+            onYes={async () => {
+              const isDone = await wizard.deleteAll()
+              if (isDone) leave()
+              return isDone
+            }}
+            onNo={leave}
+          />
+        )
+      case '#animals':
+      case '#animal':
+      case '#shelf':
+      case '#keep':
+        return record && whole ? (
+          <record.Record
+            hash={steps.view}
+            protocol={whole.knowledge.protocol}
+            frame={whole.knowledge.book.frame}
+            store={record.keeper}
+            clock={clock}
+            locale={locale}
+            onGo={goTo}
+            onCheck={({ animalId }) => void wizard.begin({ thisAnimal: true }, undefined, animalId)}
+          />
+        ) : (
+          waiting
+        )
+      case '':
+        break
+      default:
+        return start()
+    }
+    if (place.at === 'start') return start()
+    if (place.at === 'awaited') return waiting
+    if (place.at === 'outcome')
+      return whole ? <whole.screens.Outcome {...behind} knowledge={whole.knowledge} onBack={back} /> : waiting
+    const at = part.screens.findIndex(({ id }) => id === place.question)
+    const question = part.screens[at]
+    const words = first.questions[place.question]
+    if (!question || !words)
+      return known ? (
+        <known.screens.Ask {...behind} knowledge={known.knowledge} question={place.question} onBack={back} />
       ) : (
-        <Waiting />
+        waiting
       )
-    if (view === '#answers')
-      return screens ? (
-        <screens.ReviewScreen
-          book={book}
-          log={context.log}
-          now={context.now}
-          locale={locale}
-          onBack={leave}
-          onChange={question => {
-            wizard.change(question)
-            leave()
-          }}
-        />
-      ) : (
-        <Waiting />
-      )
-    if (view === '#start' || place.at === 'start')
-      return (
-        <Start
-          frame={frame}
-          wizard={wizard}
-          store={store}
-          onLeave={leave}
-          screens={screens}
-          speciesQuestion={protocol.logic.questions[protocol.logic.speciesQuestion]?.id}
-        />
-      )
-    if (asked === undefined)
-      return screens ? (
-        <screens.Outcome protocol={protocol} book={book} wizard={wizard} clock={clock} locale={locale} />
-      ) : (
-        <Waiting />
-      )
+    const { draft, log, now } = context
+    const stands = draft?.question === question.id ? draft : undefined
+    const old = stands ? undefined : log.find(entry => entry.question === question.id)
     return (
-      <Ask
-        key={screenKey}
-        book={book}
-        wizard={wizard}
-        question={asked}
+      <SignsScreen
+        question={question}
+        words={words}
+        draft={stands}
+        notes={[
+          labels.signsPage(at + 1, part.screens.length),
+          ...(old && screens ? [screens.lapsedNote(old, now, locale)] : []),
+        ]}
         clock={clock}
-        locale={locale}
-        screens={screens}
+        onAnswer={entry => void wizard.answer(entry)}
+        onBack={back}
       />
     )
   }
+  const start = (): VNode => (
+    <Start
+      first={first}
+      doors={props.doors}
+      wizard={wizard}
+      clock={clock}
+      locale={locale}
+      screens={screens}
+      asked={view === '#anew' ? begun : undefined}
+      onAsk={next => {
+        setBegun(next)
+        steps.open('#anew')
+      }}
+      onLeave={steps.leaveAll}
+    />
+  )
 
+  const asked = place.at === 'question' ? `${place.question} ${context.log.length}` : place.at
+  const shown = screen()
+  // Where the last screens are still on their way, what is shown is another screen.
+  const key = `${steps.view || asked}${shown === waiting ? ' awaited' : ''}`
+  useArrival(key)
+  // A check of an animal of the record is kept with it, once it comes to its outcome.
+  const { at: standsAt } = place
+  useEffect(() => {
+    if (standsAt !== 'outcome' || !record || !knowledge?.isWhole || wizard.of === undefined) return
+    const checkId = `check ${context.log[0]?.answer.given}`
+    void record.keepCheck(record.keeper, wizard.of, knowledge.protocol, { checkId, ...context })
+  }, [standsAt, context, record, knowledge, wizard.of])
   return (
     <div class="page">
       <TopBar name={labels.appName} homeHref="#start" phoneLabel={labels.phone} phoneHref="#phone" />
@@ -143,38 +203,29 @@ export function App(props: AppProps): VNode {
         <div class="status-line">
           <Notice spoken="atOnce">
             <p>{labels.notSaved}</p>
+            {store?.exportText === undefined ? null : (
+              <button class="action" type="button" onClick={() => void saveFile(store.exportText)}>
+                {labels.saveFile}
+              </button>
+            )}
           </Notice>
         </div>
       ) : null}
-      {screen()}
+      <Keyed key={RECORD.test(key) ? 'record' : key}>{shown}</Keyed>
     </div>
   )
 }
 
-/** Hashes that are screens; any other is a place on the screen that is shown. */
-const VIEWS = /^#(?:start|phone|answers|example)(?:\/|$)/
+/** The record keeps what was just done from one of its screens to the next. */
+const RECORD = /^#(?:animals?|shelf|keep)(?:\/|$)(?!.*awaited)/
 
-function useHash(): [string, (hash: string) => void] {
-  const read = () => (VIEWS.test(globalThis.location.hash) ? globalThis.location.hash : '')
-  const [hash, setHash] = useState(read)
-  useEffect(() => {
-    const heard = () => {
-      const { hash: heardHash } = globalThis.location
-      if (heardHash === '' || VIEWS.test(heardHash)) setHash(read())
-    }
-    globalThis.addEventListener('hashchange', heard)
-    return () => globalThis.removeEventListener('hashchange', heard)
-  })
-  const goTo = (next: string) => {
-    if (next === hash) return
-    globalThis.history.pushState(
-      null,
-      '',
-      next === '' ? globalThis.location.pathname + globalThis.location.search : next,
-    )
-    setHash(next)
-  }
-  return [hash, goTo]
+const goTo = (hash: string) => {
+  globalThis.location.hash = hash
+}
+
+/** A screen of its own: nothing of the one before stays in its fields. */
+function Keyed({ children }: { readonly children: VNode }): VNode {
+  return children
 }
 
 /** A new screen: to its top, its heading focused and in the title. */
@@ -192,83 +243,12 @@ function useArrival(key: string): void {
   }, [key])
 }
 
-function Waiting(): VNode {
+/** What is on its way is not there yet; whom to phone at once is said already. */
+function Waiting({ first }: { readonly first: string | undefined }): VNode {
   return (
     <main class="main">
-      <h1 tabIndex={-1}>{labels.appName}</h1>
+      <h1 tabIndex={-1}>{first ?? labels.appName}</h1>
       <p role="status">{labels.wait}</p>
     </main>
-  )
-}
-
-function Start(props: {
-  frame: Frame
-  wizard: Wizard
-  store: Store | undefined
-  onLeave: () => void
-  screens: LaterScreens | undefined
-  speciesQuestion: string | undefined
-}): VNode {
-  const { wizard, onLeave, frame, store, screens, speciesQuestion } = props
-  const here = wizard.context.log
-  const log = here.length > 0 ? here : (store?.unfinished ?? [])
-  const begin = (thisAnimal: boolean, question?: string) => {
-    void wizard.begin(thisAnimal, question).then(onLeave)
-  }
-  // What the start button said of the animal is no answer that anybody gave.
-  const given = log.filter(entry => entry.question !== speciesQuestion)
-  const resume = () => {
-    wizard.resume(log)
-    onLeave()
-  }
-  return (
-    <StartScreen
-      frame={frame}
-      {...(screens ? { picture: <screens.GeckoDrawing /> } : {})}
-      onDoor={screen => begin(true, screen)}
-      onNone={() => begin(true)}
-      onOther={() => begin(false)}
-      {...(given.length > 0
-        ? { unfinished: { answers: given.length, dropped: store?.dropped ?? 0, onResume: resume } }
-        : {})}
-    />
-  )
-}
-
-interface Shared {
-  readonly book: Book
-  readonly clock: () => Moment
-  readonly locale: string
-}
-
-function Ask(props: Shared & { wizard: Wizard; question: string; screens: LaterScreens | undefined }): VNode {
-  const { book, wizard, clock, locale } = props
-  const question = book.logicOf(props.question)
-  const words = book.question(props.question)
-  if (!question || !words) return <Waiting />
-  const { draft, caseFile, now } = wizard.context
-  const stands = draft?.question === question.id ? draft : undefined
-  const old = stands ? undefined : caseFile.answers[question.id]
-  const signPages = book.logic.questions.filter(({ phase }) => phase === 'danger')
-  const forVet = question.phase === 'handover' || question.forHandover
-  const notes = [
-    ...(question.phase === 'danger'
-      ? [labels.signsPage(signPages.indexOf(question) + 1, signPages.length)]
-      : []),
-    ...(old ? [labels.lapsed(pastDay(old.given, now, locale))] : []),
-    ...(forVet ? [labels.forVet] : []),
-  ]
-  return (
-    <QuestionScreen
-      question={question}
-      words={words}
-      draft={stands}
-      notes={notes}
-      {...(props.screens ? { pictures: props.screens } : {})}
-      clock={clock}
-      onAnswer={entry => void wizard.answer(entry)}
-      onBack={() => void wizard.back()}
-      {...(forVet ? { onSkip: wizard.skip } : {})}
-    />
   )
 }

@@ -1,11 +1,10 @@
-import danger from 'virtual:protocol/danger'
-import logic from 'virtual:protocol/logic'
+import first from 'virtual:protocol/first'
 import { hydrate, render } from 'preact'
 import { openStore } from '../records/store.ts'
-import { caseUnderWay, type Unfinished } from '../records/under-way.ts'
-import { prepare } from '../triage/prepare.ts'
+import { caseUnderWay, type Earlier } from '../records/under-way.ts'
 import { App } from './App.tsx'
-import { loadLater } from './content/later.ts'
+import { loadLater, loadRecord, loadRest } from './content/later.ts'
+import { readDoors } from './doors.ts'
 
 /** Where the choice between dark and light is kept, once someone made it: `dark` or `light`. */
 const SCHEME_KEY = 'duskcheck.scheme'
@@ -44,31 +43,32 @@ async function keepOffline(isUnderWay: boolean): Promise<void> {
 }
 
 function start(place: HTMLElement) {
-  const protocol = prepare(logic)
-  const store = caseUnderWay(openStore(), logic)
-  const painted = firstPaint()
-  // Both ask for files of the app, and begin in the same turn so that the order of asking never changes.
-  const takenUp = painted.then(store.takeUp).catch(() => undefined)
-  const later = painted.then(loadLater)
-  const app = (unfinished?: Unfinished) => (
+  const { part } = first
+  const store = caseUnderWay(openStore(), part, [part.concernQuestion, part.thisAnimal?.question ?? ''])
+  // Everything else is fetched after the first paint, each time in the same order.
+  const rest = firstPaint().then(loadRest)
+  const later = rest.then(loadLater)
+  const record = later.then(loadRecord)
+  const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
+  const doors = readDoors(place)
+  const app = (earlier?: Earlier) => (
     <App
-      protocol={protocol}
-      frame={danger.frame}
-      dangerWords={danger.dangerWords}
+      first={first}
+      doors={doors}
+      rest={rest}
       later={later}
-      store={unfinished ? { ...store, unfinished: unfinished.log, dropped: unfinished.dropped } : store}
+      record={record}
+      store={earlier ? { ...store, earlier } : store}
     />
   )
-  // The development server serves the page without the start screen in it.
-  if (place.firstChild) hydrate(app(), place)
-  else render(app(), place)
-  void takenUp.then(unfinished => {
-    if (unfinished) render(app(unfinished), place)
+  hydrate(app(), place)
+  void takenUp.then(earlier => {
+    if (earlier) render(app(earlier), place)
   })
   if (import.meta.env.PROD)
-    later
+    record
       .then(() => takenUp)
-      .then(unfinished => keepOffline(unfinished !== undefined))
+      .then(earlier => keepOffline(earlier !== undefined && earlier.outcomeAt === undefined))
       // Without it the page works all the same, as long as there is a network.
       .catch(() => undefined)
 }

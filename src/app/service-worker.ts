@@ -21,7 +21,11 @@ interface Scope {
   addEventListener(kind: 'message', listener: (event: MessageEvent<unknown>) => void): void
   skipWaiting(): Promise<void>
 }
-const scope = globalThis as unknown as Scope
+function isScope(scope: object): scope is Scope {
+  return 'skipWaiting' in scope && 'addEventListener' in scope
+}
+const scope: object = globalThis
+if (!isScope(scope)) throw new Error('This script runs as a service worker only.')
 
 const PREFIX = 'duskcheck-'
 const CACHE = `${PREFIX}${BUILD_VERSION}`
@@ -33,9 +37,10 @@ scope.addEventListener('install', event => {
 })
 
 scope.addEventListener('activate', event => {
+  // The build before stays: a tab that opened with it may still ask for its files, and the host has them no more.
   const dropOld = async () => {
-    for (const name of await caches.keys())
-      if (name.startsWith(PREFIX) && name !== CACHE) await caches.delete(name)
+    const others = (await caches.keys()).filter(name => name.startsWith(PREFIX) && name !== CACHE)
+    for (const name of others.slice(0, -1)) await caches.delete(name)
   }
   event.waitUntil(dropOld())
 })
@@ -47,13 +52,11 @@ scope.addEventListener('message', event => {
 scope.addEventListener('fetch', event => {
   const { request } = event
   if (request.method !== 'GET' || new URL(request.url).origin !== location.origin) return
+  const how = { ignoreSearch: true, ignoreVary: true }
   const answer = async () => {
     const cache = await caches.open(CACHE)
-    const kept = await cache.match(request.mode === 'navigate' ? './' : request, {
-      ignoreSearch: true,
-      ignoreVary: true,
-    })
-    return kept ?? fetch(request)
+    if (request.mode === 'navigate') return (await cache.match('./', how)) ?? fetch(request)
+    return (await cache.match(request, how)) ?? (await caches.match(request, how)) ?? fetch(request)
   }
   event.respondWith(answer())
 })

@@ -1,9 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { brotliCompressSync, constants } from 'node:zlib'
 import type { CaseFile } from '../../shared/case-file.ts'
 import type { Logic } from '../../shared/compiled.ts'
-import { enumerateConcern } from '../../tests/laws/enumerate.ts'
+import { chartFigures, proveChart, proveRules, rulesFigures } from '../../tests/laws/enumerate.ts'
 import { walkCase } from '../../tests/wizard/drive.ts'
 import { assess } from '../triage/assess.ts'
 import { standingOf } from '../triage/bounds.ts'
@@ -12,8 +11,11 @@ import { readCaseFile } from '../triage/read-case-file.ts'
 import { wizardMachine } from '../wizard/machine.ts'
 import { harderCase, typicalCase } from './bench-cases.ts'
 import { loggerBench } from './bench-logger.ts'
+import { tenYears, wholeShelf, windowRatio } from './bench-weights.ts'
 import { realProtocol } from './real-protocol.ts'
+import { realWeights } from './real-weights.ts'
 import { buildIfNeeded } from './steps/build.mjs'
+import { figuresOf } from './steps/journeys.mjs'
 import { DIST, inProject } from './steps/places.mjs'
 
 /** Prints one JSON line per figure; a prefix runs and prints only the figures whose name starts with it. */
@@ -29,7 +31,8 @@ function print(name: string, value: number, unit: string): void {
   if (wanted(name)) process.stdout.write(`${JSON.stringify({ name, value, unit })}\n`)
 }
 
-const logic: Logic = realProtocol().logic
+const compiled = realProtocol()
+const logic: Logic = compiled.logic
 const protocol = prepare(logic)
 
 /** Calls in a second on one core: the best of five rounds, after a warm-up. */
@@ -75,34 +78,22 @@ function enumerations(): void {
     const name = `enumerate.${concern}`
     if (!wantedGroup(name)) continue
     const began = performance.now()
-    const proof = enumerateConcern(protocol, concern)
+    const ofRules = proveRules(protocol, concern)
+    const ofChart = proveChart(protocol, [concern])
     print(`${name}.seconds`, Math.round(performance.now() - began) / 1000, 'seconds')
-    const sum = (of: (rule: (typeof proof.rules)[number]) => number) =>
-      proof.rules.reduce((total, rule) => total + of(rule), 0)
-    print(`${name}.rules`, proof.rules.length, 'rules')
-    print(
-      `${name}.rulesInFull`,
-      sum(({ whole }) => (whole ? 1 : 0)),
-      'rules',
-    )
-    print(
-      `${name}.rulesDecidingAlone`,
-      sum(({ decides }) => (decides ? 1 : 0)),
-      'rules',
-    )
-    print(
-      `${name}.faults`,
-      sum(({ faults }) => faults.length),
-      'faults',
-    )
-    print(
-      `${name}.combinations`,
-      sum(({ combinations }) => combinations),
-      'combinations',
-    )
-    print(`${name}.states`, proof.chart.states, proof.chart.whole ? 'states' : 'states, walk cut short')
-    print(`${name}.walks`, proof.chart.walks, proof.chart.whole ? 'walks' : 'walks, walk cut short')
-    print(`${name}.answerSets`, proof.chart.answerSets, 'answer sets')
+    const rules = rulesFigures(ofRules)
+    const chart = chartFigures(ofChart)
+    print(`${name}.rules`, rules.rules, 'rules')
+    print(`${name}.rulesInFull`, rules.rulesInFull, 'rules')
+    print(`${name}.rulesDecidingAlone`, rules.decideAlone, 'rules')
+    print(`${name}.rulesDecidingInScope`, Object.keys(rules.decideInScope).length, 'rules')
+    print(`${name}.rulesDominated`, Object.keys({ ...rules.dominatedBy, ...rules.coveredBy }).length, 'rules')
+    print(`${name}.faults`, rules.faults + chart.faults, 'faults')
+    print(`${name}.combinations`, Number(rules.combinations), 'combinations')
+    print(`${name}.states`, chart.states, 'states')
+    print(`${name}.walks`, Number(chart.walks), 'walks')
+    print(`${name}.answerSets`, Number(chart.answerSets), 'answer sets')
+    print(`${name}.longestWalk`, chart.longestWalk, 'questions')
   }
 }
 
@@ -176,38 +167,29 @@ function walks(): void {
   print('walk.now.taps', Math.max(0, ...taps), 'taps')
 }
 
-const compressed = (path: string) =>
-  brotliCompressSync(readFileSync(path), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length
-
 async function sizes(): Promise<void> {
   await buildIfNeeded()
-  const files = readdirSync(DIST, { recursive: true, encoding: 'utf8' })
-  const total = (paths: Iterable<string>) => [...paths].reduce((sum, path) => sum + compressed(path), 0)
-  const page = readFileSync(join(DIST, 'index.html'), 'utf8')
-  const initial = new Set(
-    [...page.matchAll(/(?:src|href)="([^"]+\.js)"/g)].map(([, path]) =>
-      join(DIST, (path ?? '').replace(/^(\.?\/)+/, '')),
-    ),
-  )
-  const isContent = (path: string) => /(?:content|words|protocol|logic|frame)[^/]*\.(?:js|json)$/.test(path)
-  const scripts = files.filter(
-    path => path.endsWith('.js') && !/(?:^|\/)(?:sw|service-worker)[^/]*\.js$/.test(path),
-  )
-  print('js.initial.brotliBytes', total([...initial].filter(path => existsSync(path))), 'bytes')
-  print(
-    'js.owner.brotliBytes',
-    total(scripts.filter(path => !isContent(path)).map(path => join(DIST, path))),
-    'bytes',
-  )
-  print('content.all.brotliBytes', total(files.filter(isContent).map(path => join(DIST, path))), 'bytes')
+  for (const { name, bytes } of figuresOf(DIST)) print(name, bytes, 'bytes')
+}
+
+/** Reading weight records. */
+function trends(): void {
+  const places = (value: number) => Math.round(value * 1000) / 1000
+  if (wanted('trend.window.ratio'))
+    print('trend.window.ratio', places(windowRatio()), "times the library's slope alone")
+  if (wanted('trend.tenYears.ms'))
+    print('trend.tenYears.ms', places(tenYears(compiled, realWeights(compiled))), 'ms')
+  if (wanted('trend.shelf.ms'))
+    print('trend.shelf.ms', places(wholeShelf(compiled, realWeights(compiled))), 'ms')
 }
 
 if (wantedGroup('assess.')) speeds()
+if (wantedGroup('trend.')) trends()
 if (wantedGroup('enumerate.')) enumerations()
 if (wantedGroup('protocol.load')) loading()
 if (wantedGroup('walk.')) walks()
 if (wantedGroup('logger.')) loggerBench(print)
-if (wantedGroup('js.') || wantedGroup('content.'))
+if (wantedGroup('js.') || wantedGroup('content.') || wantedGroup('app.'))
   await sizes().catch((error: unknown) => {
     process.stderr.write(`No sizes: ${error instanceof Error ? error.message : String(error)}\n`)
   })

@@ -1,6 +1,7 @@
 import { speciesIn } from '../protocol/checks/species.ts'
 import { faultLine } from '../protocol/fault.ts'
 import { loadProtocol } from '../protocol/load.ts'
+import { loadWeights } from '../protocol/weights.ts'
 import { CONTENT_FOLDER } from './real-protocol.ts'
 
 // `npm run -s content [-- FOLDER]`: checks the clinical content of every species. Faults go to stderr, one a
@@ -9,10 +10,12 @@ const folder = process.argv[2] ?? CONTENT_FOLDER
 const seen = new Set<string>()
 for (const species of speciesIn(folder)) {
   const loaded = loadProtocol(folder, species)
-  if (loaded.ok) process.stdout.write(`${JSON.stringify({ species, ...loaded.counts })}\n`)
+  const weights = loaded.ok ? loadWeights(folder, species, loaded.compilation.protocol) : loaded
+  const faults = weights.ok ? [] : weights.faults
+  if (loaded.ok && weights.ok) process.stdout.write(`${JSON.stringify({ species, ...loaded.counts })}\n`)
   else {
-    for (const line of loaded.faults.map(faultLine)) if (!seen.has(line)) process.stderr.write(`${line}\n`)
-    for (const fault of loaded.faults) seen.add(faultLine(fault))
+    for (const line of faults.map(faultLine)) if (!seen.has(line)) process.stderr.write(`${line}\n`)
+    for (const fault of faults) seen.add(faultLine(fault))
     process.exitCode = 1
   }
 }

@@ -1,5 +1,5 @@
 import type { CompiledEnclosure, Computed } from '../../shared/enclosure.ts'
-import { dewPointCelsius, humidityElsewhere, wallMarginCelsius } from './air.ts'
+import { dewPointCelsius, isAirCelsius, sameAirPercent } from './air.ts'
 import { type FeedingJudgement, judgeFeeding } from './feeding.ts'
 import type { EnclosureCase } from './read-input.ts'
 import type { KnownFacts } from './truth.ts'
@@ -25,35 +25,41 @@ export interface EnclosureState {
 }
 
 function airOf(
-  { air, roles }: CompiledEnclosure,
+  { roles }: CompiledEnclosure,
   amounts: ReadonlyMap<string, number>,
   place: string | undefined,
 ): AirJudgement | undefined {
   const percent = amounts.get(roles.humidity)
   const there = place === undefined ? undefined : roles.temperatureAt[place]
   const celsius = there === undefined ? undefined : amounts.get(there)
+  if (percent === undefined || place === undefined || celsius === undefined || !isAirCelsius(celsius))
+    return undefined
   // Air without any vapour has no dew point; no gauge reads 0 and means it.
-  if (percent === undefined || percent <= 0 || celsius === undefined || place === undefined) return undefined
-  const dewPoint = dewPointCelsius(celsius, percent, air)
+  const dewPoint = dewPointCelsius(celsius, percent)
+  if (dewPoint === undefined) return undefined
+  const warmthOf = (item: string) => {
+    const warmth = amounts.get(item)
+    return warmth === undefined || !isAirCelsius(warmth) ? [] : [{ item, warmth }]
+  }
   const others = new Set([
     roles.coolSide,
     roles.nightLow,
     ...Object.values(roles.temperatureAt),
     roles.warmSurface,
   ])
-  const elsewhere = [...others].flatMap(item => {
-    const warmth = amounts.get(item)
-    return warmth === undefined || item === there
-      ? []
-      : [{ item, celsius: warmth, percent: humidityElsewhere(percent, celsius, warmth, air) }]
-  })
+  const elsewhere = [...others]
+    .filter(item => item !== there)
+    .flatMap(warmthOf)
+    .map(({ item, warmth }) => ({
+      item,
+      celsius: warmth,
+      // More than air can hold settles as water.
+      percent: Math.min(100, rounded(sameAirPercent(celsius, percent, warmth), 1)),
+    }))
   const coolest = [roles.coolSide, roles.nightLow]
-    .flatMap(item => {
-      const warmth = amounts.get(item)
-      return warmth === undefined ? [] : [{ item, warmth }]
-    })
+    .flatMap(warmthOf)
     .sort((one, other) => one.warmth - other.warmth)[0]
-  const margin = coolest && wallMarginCelsius(coolest.warmth, dewPoint, air)
+  const margin = coolest && rounded(coolest.warmth - dewPoint, 3)
   return {
     readAt: { place, celsius, percent },
     dewPointCelsius: dewPoint,

@@ -1,8 +1,11 @@
 import type { Assessment, CareItem } from '../../shared/assessment.ts'
 import type { CaseFile } from '../../shared/case-file.ts'
 import type { CompiledProtocol } from '../../shared/compiled.ts'
-import { answerWords } from './answer-words.ts'
+import { answerWords, type DayWords } from './answer-words.ts'
 import { allWords, type WordBook, wordBook } from './word-book.ts'
+
+/** A clinic reads dates; what "yesterday" was is not left to the reader. */
+const BY_DATE: DayWords = { day: instant => instant.slice(0, 10), isToday: () => false }
 
 function section(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ['', title, ...lines.map(line => `- ${line}`)]
@@ -33,7 +36,7 @@ export function textPage(protocol: CompiledProtocol, caseFile: CaseFile, assessm
     const answer = caseFile.answers[question.id]
     if (!answer || question.phase === 'danger') return []
     return [
-      `${book.question(question.id)?.ask ?? question.id} ${answerWords(book, question, answer)} (${answer.given})`,
+      `${book.question(question.id)?.ask ?? question.id} ${answerWords(book, question, { answer }, BY_DATE)} (${answer.given})`,
     ]
   })
   const { present, absent, unsure, notAsked } = assessment.dangerSigns

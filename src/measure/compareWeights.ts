@@ -5,7 +5,7 @@ import { noiseFloorGrams } from './noiseFloor.ts'
 import { medianOfThree, roundTo } from './numbers.ts'
 import type { Certainty, ComparisonPolicy } from './policy.ts'
 import { type Reading, type WeightSeries, weightSeries } from './series.ts'
-import { elapsedDays, instantMilliseconds } from './time.ts'
+import { elapsedDays, instantMilliseconds, wholeDays } from './time.ts'
 
 /** The newest reading against one earlier weight of the same animal. */
 export interface LossStep {
@@ -80,7 +80,7 @@ export function compareSeries(series: WeightSeries, policy: ComparisonPolicy, no
   const ageDays = elapsedDays(newest.atMilliseconds, instantMilliseconds(now.instant, 'now.instant'))
   const fresh = ageDays <= policy.freshDays
   const steps = stepsDownTo(series, newest, policy)
-  const recent = greatestLoss(steps.filter(({ step }) => step.overDays <= policy.referenceDays))
+  const recent = greatestLoss(steps.filter(({ step }) => Math.floor(step.overDays) <= policy.referenceDays))
   const slow = greatestLoss(steps)
   const reference = recent ?? slow
   const shown = reference?.step
@@ -95,7 +95,7 @@ export function compareSeries(series: WeightSeries, policy: ComparisonPolicy, no
   const greatest = greatestLoss(beyond)
   const twice = greatest !== undefined && shownTwice(series, newest, greatest)
   const recentReadings = series.readings.filter(
-    ({ atMilliseconds }) => elapsedDays(atMilliseconds, newest.atMilliseconds) <= policy.referenceDays,
+    ({ atMilliseconds }) => wholeDays(atMilliseconds, newest.atMilliseconds) <= policy.referenceDays,
   ).length
   const beyondNoise = losses.length > 0
   const scaleTooCoarse = newest.scaleStepGrams > (policy.coarseStepPercent / 100) * newest.massGrams
@@ -174,7 +174,7 @@ function stepsDownTo(series: WeightSeries, newest: Reading, policy: ComparisonPo
   for (let index = usable.length - 2; index >= 0; index--) {
     const reading = usable[index]
     if (reading === undefined) continue
-    if (elapsedDays(reading.atMilliseconds, newest.atMilliseconds) > policy.slowReferenceDays) break
+    if (wholeDays(reading.atMilliseconds, newest.atMilliseconds) > policy.slowReferenceDays) break
     const { referenceGrams, held, basis } = smoothed(
       usable[index - 1],
       reading,

@@ -14,13 +14,28 @@ export function elapsedDays(fromMilliseconds: number, toMilliseconds: number): n
   return (toMilliseconds - fromMilliseconds) / MILLISECONDS_PER_DAY
 }
 
+/** The same without the day that has only begun: an hour that a clock change adds makes no day of four weeks five. */
+export function wholeDays(fromMilliseconds: number, toMilliseconds: number): number {
+  return Math.floor(elapsedDays(fromMilliseconds, toMilliseconds))
+}
+
+const daysOfZones = new Map<string, (milliseconds: number) => number>()
+
 /**
  * A function from an instant (milliseconds) to the number of its calendar day in an IANA zone; equal
  * numbers are the same day. The zone's distance from UTC is looked up at the ends of each week and, only
  * in a week where the two differ, at the instant itself: ten years of days would otherwise take 3,650
- * slow lookups.
+ * slow lookups. Each zone is remembered, because a shelf asks for the same one for every animal.
  */
 export function calendarDayIn(zone: string): (milliseconds: number) => number {
+  const known = daysOfZones.get(zone)
+  if (known !== undefined) return known
+  const made = makeCalendarDay(zone)
+  daysOfZones.set(zone, made)
+  return made
+}
+
+function makeCalendarDay(zone: string): (milliseconds: number) => number {
   const format = new Intl.DateTimeFormat('en-US', {
     timeZone: zone,
     calendar: 'gregory',

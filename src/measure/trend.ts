@@ -3,7 +3,7 @@ import { roundTo } from './numbers.ts'
 import type { TrendPolicy } from './policy.ts'
 import type { Reading, WeightSeries } from './series.ts'
 import { theilSen } from './theilSen.ts'
-import { elapsedDays } from './time.ts'
+import { elapsedDays, wholeDays } from './time.ts'
 
 const DAYS_PER_WEEK = 7
 
@@ -51,7 +51,7 @@ export function windowTrends(series: WeightSeries, policy: TrendPolicy): WindowT
   if (newest === undefined) return []
   return policy.windowsDays.flatMap(windowDays => {
     const inside = fitted.filter(
-      ({ atMilliseconds }) => elapsedDays(atMilliseconds, newest.atMilliseconds) <= windowDays,
+      ({ atMilliseconds }) => wholeDays(atMilliseconds, newest.atMilliseconds) <= windowDays,
     )
     const trend =
       inside.length < policy.leastReadings ? undefined : trendOf(inside, windowDays, policy.confidence)

@@ -5,6 +5,7 @@ import type { BackupMark } from './database.ts'
 import { writeEntries } from './entry-rows.ts'
 import { newId } from './ids.ts'
 import { askToKeep, type KeepPromise, promised } from './persistence.ts'
+import { readEntries } from './read-entries.ts'
 import { startReplay } from './replay.ts'
 
 /** What an entry is written with: its time, later than that of every entry known, and names for new things. */
@@ -59,7 +60,13 @@ export interface KeeperStore {
 /** From how many entries on another tab's news is read whole instead of one by one. */
 const READ_WHOLE_FROM = 50
 
-/** Opens the record. Begins to read at once; wait for `opened` before showing it. */
+/** The last millisecond that a year of four digits has: no later instant can be read again. */
+const LAST_MS = Date.UTC(9999, 11, 31, 23, 59, 59, 999)
+
+/**
+ * Opens the record. Import this module lazily: it brings the schemas along. Begins to read at once; wait for
+ * `opened` before showing it.
+ */
 export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}): KeeperStore {
   /** Every entry known here, so that all can be written again. */
   const held = new Map<string, RecordEntry>()
@@ -94,13 +101,11 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
 
   /** Reads what is stored and not known here; gives a fault for each damaged row. */
   const readAll = async (): Promise<readonly Fault[]> => {
-    const reader = import('./read-entries.ts')
     const done = await use(database =>
       Promise.all([database.getAll('entries'), database.get('marks', 'backup')]),
     )
     if (!done) return []
     const [rows, storedMark] = done.value
-    const { readEntries } = await reader
     const { entries, faults } = readEntries(rows.filter(row => !held.has(row.entryId)))
     confirmed = rows.length
     mark ??= storedMark
@@ -135,7 +140,6 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
       return
     }
     const done = await use(database => Promise.all(unknown.map(entryId => database.get('entries', entryId))))
-    const { readEntries } = await import('./read-entries.ts')
     const { entries } = readEntries(done?.value.filter(row => row !== undefined) ?? [])
     confirmed += entries.length
     hold(entries)
@@ -172,7 +176,7 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
         return saved
       }),
     writing: now => {
-      latestMs = Math.max(Date.parse(now), latestMs + 1)
+      latestMs = Math.min(Math.max(Date.parse(now), latestMs + 1), LAST_MS)
       return { written: new Date(latestMs).toISOString(), newId }
     },
     onChange: listener => {

@@ -22,6 +22,23 @@ export function logOf(events: readonly StoredEvent[]): LogEntry[] {
   return log
 }
 
+/**
+ * When a case's outcome was shown, if nothing came after it but what is said on the outcome itself (care) or for the
+ * vet's page.
+ */
+export function outcomeAtOf(
+  events: readonly StoredEvent[],
+  logic: Pick<Logic, 'questions'>,
+): string | undefined {
+  const shown = events.findLastIndex(({ kind }) => kind === 'assessed')
+  const changesNothing = (event: StoredEvent): boolean => {
+    if (event.kind !== 'answered') return event.kind !== 'went-back'
+    const question = logic.questions.find(({ id }) => id === event.entry.question)
+    return question?.phase === 'care' || question?.phase === 'handover' || question?.forHandover === true
+  }
+  return events.slice(shown + 1).every(changesNothing) ? events[shown]?.at : undefined
+}
+
 /** Why an answer does not stand under a protocol: its question is gone, or takes no such answer any more. */
 export type WhyDropped = 'question-gone' | 'answer-gone'
 

@@ -1,9 +1,8 @@
-import type { Fault } from '../../shared/result.ts'
 import type { ProtocolStamp, StoredEvent } from '../../shared/stored-event.ts'
+import { casesOf, type StoredCase } from './cases.ts'
 import { connectTo, type StoreOptions, type StoreStatus } from './connection.ts'
 import { addMissing, keyOf } from './database.ts'
 import { newId } from './ids.ts'
-import type { readRows } from './rows.ts'
 
 export type { StoreOptions, StoreStatus, WhyMemory } from './connection.ts'
 
@@ -23,30 +22,21 @@ export type NewEvent = StoredEvent extends infer Event
     : never
   : never
 
-export interface StoredCase {
-  readonly caseId: string
-  /** In order; damaged events are not among them. */
-  readonly events: readonly StoredEvent[]
-  readonly finished: boolean
-  /** The place of the next event, past damaged ones too. */
-  readonly nextSeq: number
-  /** One for each event that could not be read. */
-  readonly faults: readonly Fault[]
-}
-
 export interface Store {
   readonly status: () => StoreStatus
   /** Calls back at every change of the status until the returned function is called. */
   readonly onStatus: (listener: (status: StoreStatus) => void) => () => void
   /** Adds an event at a place of its case. Resolves when the browser has confirmed it or it is held in memory. */
   readonly append: (caseId: string, seq: number, event: NewEvent) => Promise<Appended>
-  /** The unfinished case that was gone on with last. */
-  readonly newest: () => Promise<StoredCase | undefined>
+  /** The case that was gone on with last, finished or not, among those that are wanted. */
+  readonly newest: (isWanted?: (one: StoredCase) => boolean) => Promise<StoredCase | undefined>
   readonly finish: (caseId: string, at: string, protocol: ProtocolStamp) => Promise<Appended>
   /** Every case, the one gone on with last first. */
   readonly cases: () => Promise<readonly StoredCase[]>
   /** Everything stored or held, as the text of a JSON file. */
   readonly exportText: () => Promise<string>
+  /** Deletes every case, stored and held; false where the browser does not let us. */
+  readonly deleteAll: () => Promise<boolean>
   /** Lets go of the database. */
   readonly close: () => void
 }
@@ -123,8 +113,8 @@ export function openStore(name = 'duskcheck', options: StoreOptions = {}): Store
     onStatus,
     append,
     cases,
-    newest: async () => {
-      const newest = (await cases()).find(({ finished }) => !finished)
+    newest: async (isWanted = () => true) => {
+      const newest = (await cases()).find(isWanted)
       // Held from now on, so that it can be written again if the store is cleared.
       for (const event of newest?.events ?? []) if (!held.has(keyOf(event))) held.set(keyOf(event), event)
       return newest
@@ -138,27 +128,15 @@ export function openStore(name = 'duskcheck', options: StoreOptions = {}): Store
       const events = (await cases()).flatMap(one => one.events)
       return `${JSON.stringify({ format: 'duskcheck-events', version: 1, events }, null, 2)}\n`
     },
+    deleteAll: () =>
+      inTurn(async () => {
+        const done = await use(database => database.clear('events'))
+        if (!done) return false
+        held.clear()
+        waiting.clear()
+        tellKept()
+        return true
+      }),
     close,
   }
-}
-
-/** Rows parted by case, the one gone on with last first. */
-function casesOf(rows: readonly unknown[], read: typeof readRows): StoredCase[] {
-  const byCase = new Map<string, { rows: unknown[]; nextSeq: number }>()
-  for (const row of rows) {
-    const { caseId, seq } = Object(row) as { caseId?: unknown; seq?: unknown }
-    const id = String(caseId)
-    const found = byCase.get(id) ?? { rows: [], nextSeq: 0 }
-    found.rows.push(row)
-    if (typeof seq === 'number' && seq >= found.nextSeq) found.nextSeq = Math.floor(seq) + 1
-    byCase.set(id, found)
-  }
-  const cases = [...byCase].map(([caseId, found]): StoredCase => {
-    const { events, faults } = read(found.rows)
-    events.sort((one, other) => one.seq - other.seq)
-    const finished = events.some(event => event.kind === 'finished')
-    return { caseId, events, finished, nextSeq: found.nextSeq, faults }
-  })
-  const lastAt = ({ events }: StoredCase) => Math.max(0, ...events.map(({ at }) => Date.parse(at)))
-  return cases.sort((one, other) => lastAt(other) - lastAt(one))
 }

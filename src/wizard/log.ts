@@ -1,5 +1,5 @@
 import type { Answer, CaseFile, WeighIn } from '../../shared/case-file.ts'
-import type { Logic } from '../../shared/compiled.ts'
+import type { DangerPart } from '../../shared/compiled.ts'
 
 /** One answer as it was given. The log of these is what is stored; a case file is made of it. */
 export interface LogEntry {
@@ -25,11 +25,25 @@ export function withEntry(log: readonly LogEntry[], entry: LogEntry): LogEntry[]
   return [...log.filter(({ question }) => question !== entry.question), entry]
 }
 
-/** The log of somebody who began with "it is this animal": the species question answered with its first option. */
-export function logOfThisAnimal(logic: Logic, given: string): LogEntry[] {
-  const question = logic.questions[logic.speciesQuestion]
-  const choice = question?.options[0]
-  return question && choice !== undefined
-    ? [{ question: question.id, answer: { kind: 'choice', choice, given } }]
-    : []
+/** What the start page said for the owner: which animal it is, and the one concern whose door was taken. */
+export interface Told {
+  readonly thisAnimal: boolean
+  readonly concern?: string
+}
+
+/** The log with which a case begins: what the start page has told is an answer like any other. */
+export function logOfStart(
+  { thisAnimal, concernQuestion }: Pick<DangerPart, 'thisAnimal' | 'concernQuestion'>,
+  told: Told,
+  given: string,
+): LogEntry[] {
+  const log: LogEntry[] = []
+  if (told.thisAnimal && thisAnimal)
+    log.push({ question: thisAnimal.question, answer: { kind: 'choice', choice: thisAnimal.choice, given } })
+  if (told.concern !== undefined)
+    log.push({
+      question: concernQuestion,
+      answer: { kind: 'several', chosen: [told.concern], rest: 'no', given },
+    })
+  return log
 }

@@ -63,6 +63,9 @@ export function wizardMachine(protocol: Protocol) {
     last = { caseFile, now, standing, matters: new Set(mattering(protocol, standing)) }
     return last
   }
+  const dangerScreens = logic.questions.flatMap(({ phase: name }, index) =>
+    name === 'danger' ? [index] : [],
+  )
   const isOpen = (context: WizardContext, question: number) => {
     const status = positionOf(context).standing.known.statuses[question]
     return status === 'open' || status === 'lapsed'
@@ -89,6 +92,7 @@ export function wizardMachine(protocol: Protocol) {
       dangerFound: ({ context }) =>
         context.wanted === undefined && positionOf(context).standing.lower === HIGHEST_RANK,
       notSettled: ({ context }) => positionOf(context).matters.size > 0,
+      dangerOpen: ({ context }) => dangerScreens.some(question => positionOf(context).matters.has(question)),
       hasAnswers: ({ context }) => context.log.length > 0,
     },
     actions: {
@@ -182,7 +186,10 @@ export function wizardMachine(protocol: Protocol) {
 
   const line = ['danger', 'concern', ...logic.concerns.map(concern => `about-${concern}`), 'common']
   const phases = Object.fromEntries(
-    line.map((id, place) => [id, phase(id, `#${line[place + 1] ?? 'end-of-questions'}`)]),
+    line.map((id, place) => [
+      id,
+      phase(id, id === 'danger' ? '#end-of-danger' : `#${line[place + 1] ?? 'end-of-questions'}`),
+    ]),
   )
   const askable = logic.questions.filter(({ phase: name }) => name !== 'care')
 
@@ -220,6 +227,11 @@ export function wizardMachine(protocol: Protocol) {
         ],
       },
       ...phases,
+      /** A door may have led past earlier danger screens: they come before anything else. */
+      'end-of-danger': {
+        id: 'end-of-danger',
+        always: [{ guard: 'dangerOpen', target: '#danger' }, { target: '#concern' }],
+      },
       /** A jump may have left earlier questions unasked: then the line is walked once more. */
       'end-of-questions': {
         id: 'end-of-questions',

@@ -1,22 +1,17 @@
 import { describe, expect, test } from 'vitest'
 import { between } from '../../src/app/drawing/curve.ts'
+import { geckoOutline, regionNames } from '../../src/app/drawing/geckoOutline.ts'
 import {
   type GeckoPose,
   type GeckoShape,
-  geckoOutline,
   halfWidthStations,
   ordinaryGecko,
-  regionNames,
-} from '../../src/app/drawing/geckoOutline.ts'
+} from '../../src/app/drawing/geckoShape.ts'
 import { timeArc } from '../../src/app/drawing/timeArc.ts'
 
 const poses: GeckoPose[] = ['resting', 'straight']
 const shapes: GeckoShape[] = [0.4, 0.6, 1, 1.45, 1.8].flatMap(tailWidth =>
-  [-1, 0, 1].flatMap(condition => [
-    { ...ordinaryGecko, tailWidth, condition },
-    { ...ordinaryGecko, tailWidth, condition, regrownTail: true },
-    { ...ordinaryGecko, tailWidth, condition, tailLost: true },
-  ]),
+  [-1, 0, 1].map(condition => ({ ...ordinaryGecko, tailWidth, condition })),
 )
 
 /** Every point a path passes through or is pulled towards. */
@@ -47,10 +42,8 @@ describe.each(poses)('%s', pose => {
     }
   })
 
-  test('has every region, but no tail where it is lost', () => {
+  test('has every region', () => {
     expect(Object.keys(geckoOutline(ordinaryGecko, pose).regions).sort()).toEqual([...regionNames].sort())
-    const stump = Object.keys(geckoOutline({ ...ordinaryGecko, tailLost: true }, pose).regions)
-    expect(regionNames.filter(name => !stump.includes(name))).toEqual(['region-tail', 'region-tail-tip'])
   })
 })
 
@@ -62,10 +55,8 @@ test('the straight animal is the same on both sides', () => {
 
 test('the tail is as wide as it is told, measured in necks', () => {
   for (const tailWidth of [0.5, 1, 1.5]) {
-    for (const regrownTail of [false, true]) {
-      const { halfWidths } = geckoOutline({ ...ordinaryGecko, tailWidth, regrownTail })
-      expect(halfWidths.tail / halfWidths.neck).toBeCloseTo(tailWidth, 1)
-    }
+    const { halfWidths } = geckoOutline({ ...ordinaryGecko, tailWidth })
+    expect(halfWidths.tail / halfWidths.neck).toBeCloseTo(tailWidth, 1)
   }
 })
 
@@ -74,13 +65,6 @@ test('a fuller animal is wider at the trunk, never at the neck', () => {
   expect(at(-1).trunk).toBeLessThan(at(0).trunk)
   expect(at(0).trunk).toBeLessThan(at(1).trunk)
   expect(at(-1).neck).toBe(at(1).neck)
-})
-
-test('a regrown tail is shorter, a lost one shorter still', () => {
-  const end = (shape: Partial<GeckoShape>) =>
-    halfWidthStations({ ...ordinaryGecko, ...shape }).at(-1)?.at ?? 0
-  expect(end({ regrownTail: true })).toBeLessThan(end({}))
-  expect(end({ tailLost: true })).toBeLessThan(end({ regrownTail: true }))
 })
 
 test('stations rise along the animal and no width is below zero between them', () => {
@@ -107,7 +91,10 @@ describe('the time circle', () => {
     for (const [, y] of points(timeArc(0.25).end)) expect(y).toBe(0)
   })
 
-  test('marks one stroke for each day', () => {
-    expect(timeArc(0.5, [0, 0.5]).days.match(/M/g)).toHaveLength(2)
+  test('marks one stroke for each place and has room for its number outside the rim', () => {
+    const { strokes, numbers, radius } = timeArc(0.5, [0.25, 1])
+    expect(strokes.match(/M/g)).toHaveLength(2)
+    expect(numbers.map(({ x, y }) => Math.hypot(x, y) > radius)).toEqual([true, true])
+    expect(numbers[0]).toMatchObject({ y: 0 })
   })
 })

@@ -114,11 +114,21 @@ describe('the body map', () => {
   })
 })
 
-test('the time circle reads as one sentence and a half', () => {
+test('the time circle reads as sentences, with numbers round its dial', () => {
   const { container } = render(
-    <TimeCircle lead="Be seen" day="by Thursday evening" note="Sooner is better." fraction={0.4} />,
+    <TimeCircle
+      lead="Be seen"
+      day="by Thursday evening, 20:00"
+      note="Sooner is better."
+      fraction={0.4}
+      marks={[{ at: 1, number: 24 }]}
+      legend="Once round is 24 hours from now."
+    />,
   )
-  expect(container.querySelector('p')?.textContent).toBe('Be seen by Thursday evening. Sooner is better.')
+  expect(container.querySelector('p')?.textContent).toBe(
+    'Be seen by Thursday evening, 20:00. Sooner is better. Once round is 24 hours from now.',
+  )
+  expect(container.querySelector('.dial-number')?.textContent).toBe('24')
 })
 
 test('a fault is spoken and tied to its field', () => {

@@ -90,17 +90,36 @@ const AXE_TAGS = ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice']
 /**
  * Runs axe-core over the page as it stands and expects no violation. Evaluates the source instead of adding a
  * script element, which the page's Content-Security-Policy would refuse.
+ *
+ * @param rules only these rules, where the rest cannot have changed since the last look
  */
-export async function checkAccess(page: Page): Promise<void> {
-  await page.evaluate(AXE_SOURCE)
-  const found = await page.evaluate(async tags => {
-    const axe: typeof import('axe-core') = Reflect.get(window, 'axe')
-    const { violations } = await axe.run(document, { runOnly: { type: 'tag', values: tags } })
-    return violations.map(
-      ({ id, help, nodes }) => `${id}: ${help}\n    ${nodes.map(node => node.html).join('\n    ')}`,
-    )
-  }, AXE_TAGS)
+export async function checkAccess(page: Page, rules?: readonly string[]): Promise<void> {
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(AXE_SOURCE)
+  const found = await page.evaluate(
+    async ([tags, only]) => {
+      const axe: typeof import('axe-core') = Reflect.get(window, 'axe')
+      const { violations } = await axe.run(document, {
+        runOnly: only ? { type: 'rule', values: [...only] } : { type: 'tag', values: [...tags] },
+        resultTypes: ['violations'],
+      })
+      return violations.map(
+        ({ id, help, nodes }) => `${id}: ${help}\n    ${nodes.map(node => node.html).join('\n    ')}`,
+      )
+    },
+    [AXE_TAGS, rules] as const,
+  )
   expect(found, 'what axe-core found').toEqual([])
+}
+
+/** Everything in the dark; in the other schemes what depends on colour, which is all that they change. */
+export async function checkInEveryScheme(page: Page): Promise<void> {
+  await inScheme(page, 'dark')
+  await checkAccess(page)
+  for (const scheme of ['light', 'forced'] as const) {
+    await inScheme(page, scheme)
+    await checkAccess(page, ['color-contrast', 'link-in-text-block'])
+  }
+  await inScheme(page, 'dark')
 }
 
 export type Scheme = 'dark' | 'light' | 'forced'

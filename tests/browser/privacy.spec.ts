@@ -39,7 +39,7 @@ test('everything comes from this origin, in one order, before anything is answer
     expect(new URL(address).origin).toBe(new URL(page.url()).origin)
     expect(new URL(address).search, 'no query').toBe('')
   }
-  await page.getByRole('button', { name: /^None of these/ }).click()
+  await page.getByRole('button', { name: /^More than one of these/ }).click()
   await walk(page, 'none')
   expect(visit.requests, 'no request during the walk').toEqual(loaded)
   visit.expectClean()
@@ -53,7 +53,7 @@ test('what is fetched does not tell what was answered', async ({ browser }) => {
     const page = await context.newPage()
     const visit = await openPage(page)
     // At once, while the later content is still on its way.
-    await page.getByRole('button', { name: /^None of these/ }).click()
+    await page.getByRole('button', { name: /^More than one of these/ }).click()
     await walk(page, habit)
     await page.waitForLoadState('networkidle')
     visit.expectClean()
@@ -68,7 +68,7 @@ test('a case left unfinished changes nothing in what is fetched', async ({ page 
   const visit = await openPage(page)
   await page.waitForLoadState('networkidle')
   const first = files(visit.requests)
-  await page.getByRole('button', { name: /^None of these/ }).click()
+  await page.getByRole('button', { name: /^More than one of these/ }).click()
   await page.locator('button[form=question-form]').click()
   await expect(page.getByText(/page 2 of/)).toBeVisible()
   const before = visit.requests.length

@@ -4,7 +4,7 @@ import { openPage } from './harness.ts'
 const NOT_KEPT = 'This browser does not keep your answers at the moment.'
 
 async function begin(page: Page) {
-  await page.getByRole('button', { name: /^None of these/ }).click()
+  await page.getByRole('button', { name: /^More than one of these/ }).click()
   await onPage(page, 1)
 }
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { median, medianOfThree, roundTo, select } from '../../src/measure/numbers.ts'
+import { median, medianOfThree, roundTo } from '../../src/measure/numbers.ts'
+import { select } from '../../src/measure/select.ts'
 
 describe('order statistics', () => {
   it('select the value that sorting would put there, and part the rest around it', () => {

@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
 import { type IDBPDatabase, openDB } from 'idb'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import type { RecordEntry } from '../../shared/record.ts'
+import { type RecordEntry, recordEntrySchema } from '../../shared/record.ts'
 import { type KeeperStore, openKeeperStore } from '../../src/records/keeper-store.ts'
 import { openStore } from '../../src/records/store.ts'
 import { animalEntry, dailyWeighIns, instantOf, weighInEntry } from './entries.ts'
@@ -220,6 +220,13 @@ describe('writing', () => {
     expect(Date.parse(other.written)).toBeGreaterThan(Date.parse(one.written))
     expect(one.newId()).not.toBe(one.newId())
   })
+})
+
+test('an entry from the end of time does not make the next ones unreadable', async () => {
+  const store = open()
+  await store.append([{ ...dune, written: '9999-12-31T23:59:59.999Z' }])
+  const { written } = store.writing(instantOf(5))
+  expect(recordEntrySchema.safeParse({ ...first, written }).success).toBe(true)
 })
 
 describe('the promise of the browser', () => {

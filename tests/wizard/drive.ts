@@ -2,8 +2,9 @@ import { createActor } from 'xstate'
 import type { Answer, CaseFile } from '../../shared/case-file.ts'
 import type { Question } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
+import { dangerPartOf } from '../../src/protocol/danger-part.ts'
 import type { Protocol } from '../../src/triage/prepare.ts'
-import { logOfThisAnimal } from '../../src/wizard/log.ts'
+import { caseFileOf, type LogEntry, logOfStart } from '../../src/wizard/log.ts'
 import { wizardMachine } from '../../src/wizard/machine.ts'
 
 /** The wizard with what the tests, the bench and the proof ask of it. */
@@ -12,8 +13,9 @@ export function wizardOf(
   now: Moment,
   base?: CaseFile,
   machine = wizardMachine(protocol),
+  log: readonly LogEntry[] = [],
 ) {
-  const actor = createActor(machine, { input: { now, ...(base ? { base } : {}) } })
+  const actor = createActor(machine, { input: { now, log, ...(base ? { base } : {}) } })
   actor.start()
   const snapshot = () => actor.getSnapshot()
   const shown = (): Question | undefined => {
@@ -45,19 +47,29 @@ export function saysNothing(question: Question, given: string): Answer {
   return { kind: 'cannot-tell', given }
 }
 
-/** Walks a case through the wizard; returns the questions shown, and whether the outcome came. */
+/** What the start page asks of a case: which door was taken is told, and nothing of it is asked again. */
+function startOf(protocol: Protocol, caseFile: CaseFile, now: Moment): CaseFile {
+  const part = dangerPartOf(protocol.logic)
+  const species = part.thisAnimal && caseFile.answers[part.thisAnimal.question]
+  const concern = caseFile.answers[part.concernQuestion]
+  // Only somebody unsure of the animal is asked; and only who has several concerns, or none to name, sees the list.
+  const thisAnimal = species?.kind === 'choice' && species.choice === part.thisAnimal?.choice
+  const [only, ...others] = concern?.kind === 'several' ? concern.chosen : []
+  const door = thisAnimal && only !== undefined && others.length === 0 ? { concern: only } : {}
+  return caseFileOf({ ...caseFile, answers: {} }, logOfStart(part, { thisAnimal, ...door }, now.instant))
+}
+
+/**
+ * Walks a case through the wizard, from the door that fits it; returns the questions shown, and whether the outcome
+ * came. The start page and the outcome are not among the questions.
+ */
 export function walkCase(
   protocol: Protocol,
   caseFile: CaseFile,
   now: Moment,
   machine = wizardMachine(protocol),
 ) {
-  // The start button says which animal it is; only somebody unsure is asked.
-  const [said] = logOfThisAnimal(protocol.logic, now.instant)
-  const told = said && caseFile.answers[said.question]
-  const sure = told?.kind === 'choice' && said?.answer.kind === 'choice' && told.choice === said.answer.choice
-  const answers = said && sure ? { [said.question]: said.answer } : {}
-  const wizard = wizardOf(protocol, now, { ...caseFile, answers }, machine)
+  const wizard = wizardOf(protocol, now, startOf(protocol, caseFile, now), machine)
   wizard.send({ type: 'START', now })
   const questions: string[] = []
   while (!wizard.atOutcome() && questions.length < 200) {

@@ -6,11 +6,10 @@ import { compileContent } from './protocol-plugin.ts'
 const START = fileURLToPath(new URL('../prerender.tsx', import.meta.url))
 const PLACE = '<div id="app"></div>'
 
-/** Puts the start screen into the built page, so that it is there before any script has run. */
+/** Puts the start screen into the page, so that it is there before any script has run; the script reads it. */
 export function prerenderPlugin(): Plugin {
   return {
     name: 'duskcheck-prerender',
-    apply: 'build',
     transformIndexHtml: {
       order: 'pre',
       handler: async html => {

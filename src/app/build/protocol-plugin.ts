@@ -5,6 +5,8 @@ import type { CareOfLogic, CompiledProtocol, Logic, Rule } from '../../../shared
 import type { CompiledEnclosure } from '../../../shared/enclosure.ts'
 import { faultLine } from '../../protocol/fault.ts'
 import { loadProtocol } from '../../protocol/load.ts'
+import { loadWeights } from '../../protocol/weights.ts'
+import { firstContent, frameContent } from './first-content.ts'
 
 const CONTENT = fileURLToPath(new URL('../../../content/', import.meta.url))
 const SPECIES = 'leopard-gecko'
@@ -30,6 +32,13 @@ function loadContent() {
   throw new ContentFaults(
     `The content has ${length} ${length === 1 ? 'fault' : 'faults'}:\n${loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n')}`,
   )
+}
+
+/** Reads how weight records are read, or throws every fault. */
+function weightsContent(protocol: CompiledProtocol) {
+  const loaded = loadWeights(CONTENT, SPECIES, protocol)
+  if (loaded.ok) return loaded.weights
+  throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
 }
 
 /**
@@ -89,10 +98,14 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
       return dataModule(withoutCare(protocol.logic))
     case 'care':
       return dataModule(careOf(protocol.logic))
-    case 'danger':
-      return dataModule({ frame: protocol.frame, dangerWords: protocol.dangerWords })
+    case 'first':
+      return dataModule(firstContent(protocol))
+    case 'frame':
+      return dataModule(frameContent(protocol))
     case 'common':
       return dataModule(protocol.commonWords)
+    case 'weights':
+      return dataModule(weightsContent(protocol))
     case 'evidence':
       return dataModule(citedEvidence(protocol))
     case 'concerns':

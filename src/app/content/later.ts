@@ -1,6 +1,21 @@
-import type { CareOfLogic, EvidenceWords, SourceWords, Words } from '../../../shared/compiled.ts'
+import type {
+  CareOfLogic,
+  EvidenceWords,
+  Frame,
+  Logic,
+  SourceWords,
+  Words,
+} from '../../../shared/compiled.ts'
 
-/** The words that the first screens do without. */
+/** What the first screens do without: the chart with its screens, and all that it decides with. */
+export interface Rest {
+  readonly screens: typeof import('../later-screens.tsx')
+  readonly logic: Logic
+  readonly frame: Frame
+  readonly dangerWords: Words
+}
+
+/** The words of everything behind the danger screens. */
 export interface LaterContent {
   readonly commonWords: Words
   readonly concernWords: Readonly<Record<string, Words>>
@@ -10,14 +25,31 @@ export interface LaterContent {
 }
 
 /**
- * Fetches the rest of the content, every time all of it and in the same order, so that what the page asks its host
- * for tells nothing of what was answered.
+ * Fetches the chart, what it decides with, and what reads the store. Like all that follows it is fetched every time
+ * and in the same order, so that what the page asks its host for tells nothing of what was answered.
  */
+export async function loadRest(): Promise<Rest> {
+  const screens = await import('../later-screens.tsx')
+  const { default: logic } = await import('virtual:protocol/logic')
+  const { default: frame } = await import('virtual:protocol/frame')
+  await import('../../records/rows.ts')
+  return { screens, logic, ...frame }
+}
+
+/** Fetches the keeper's record, after everything else, and opens its store. */
+export async function loadRecord() {
+  const screens = await import('../record/Record.tsx')
+  await screens.addStyle()
+  return { ...screens, keeper: screens.openKeeperStore() }
+}
+export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
+
+/** Fetches the rest of the content, after the chart. */
 export async function loadLater(): Promise<LaterContent> {
+  const { default: care } = await import('virtual:protocol/care')
   const { default: commonWords } = await import('virtual:protocol/common')
   const { loadConcernWords } = await import('virtual:protocol/concerns')
   const concernWords = await loadConcernWords()
   const { default: cited } = await import('virtual:protocol/evidence')
-  const { default: care } = await import('virtual:protocol/care')
   return { commonWords, concernWords, ...cited, care }
 }

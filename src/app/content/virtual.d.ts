@@ -5,10 +5,16 @@ declare module 'virtual:protocol/logic' {
   export default logic
 }
 
-/** What the first screens need: the frame and the words of the danger screens. */
-declare module 'virtual:protocol/danger' {
-  const danger: Pick<import('../../../shared/compiled.ts').CompiledProtocol, 'frame' | 'dangerWords'>
-  export default danger
+/** What the first screens need, and no more. */
+declare module 'virtual:protocol/first' {
+  const first: import('./first.ts').FirstContent
+  export default first
+}
+
+/** The whole frame, and the words of the danger signs with those of the concern question. */
+declare module 'virtual:protocol/frame' {
+  const frame: Pick<import('../../../shared/compiled.ts').CompiledProtocol, 'frame' | 'dangerWords'>
+  export default frame
 }
 
 declare module 'virtual:protocol/common' {
@@ -37,4 +43,10 @@ declare module 'virtual:protocol/care' {
 declare module 'virtual:protocol/enclosure' {
   const enclosure: import('../../../shared/enclosure.ts').CompiledEnclosure
   export default enclosure
+}
+
+/** How weight records are read over time: for the screens of the record only. */
+declare module 'virtual:protocol/weights' {
+  const weights: import('../../../shared/weights.ts').WeightsContent
+  export default weights
 }

@@ -5,7 +5,8 @@
 import type { VNode } from 'preact'
 import { SeveralList, type SeveralOption, toggled } from '../parts/SeveralList.tsx'
 import { GeckoDrawing } from './GeckoDrawing.tsx'
-import type { GeckoShape, RegionName } from './geckoOutline.ts'
+import type { RegionName } from './geckoOutline.ts'
+import type { GeckoShape } from './geckoShape.ts'
 
 export interface BodyMapOption extends SeveralOption {
   /** The places of the drawing this option stands for; none for "somewhere else". */
@@ -43,6 +44,7 @@ export function BodyMap(props: BodyMapProps): VNode {
           marked={marked}
           tappable={options.flatMap(option => option.regions ?? [])}
           onTap={tap}
+          sideways
           underside
         />
       }

@@ -3,14 +3,8 @@
  * said in words, and whatever it lets one tap is also a control with a label beside it.
  */
 import type { VNode } from 'preact'
-import {
-  type GeckoOutline,
-  type GeckoPose,
-  type GeckoShape,
-  geckoOutline,
-  ordinaryGecko,
-  type RegionName,
-} from './geckoOutline.ts'
+import { type GeckoOutline, geckoOutline, type RegionName } from './geckoOutline.ts'
+import { type GeckoPose, type GeckoShape, ordinaryGecko } from './geckoShape.ts'
 
 export interface GeckoDrawingProps {
   /** What differs from an ordinary animal. */
@@ -57,7 +51,7 @@ const eyeRegions: readonly RegionName[] = ['region-eye-left', 'region-eye-right'
 const drawn = new Map<string, GeckoOutline>()
 
 function outlineOf(shape: GeckoShape, pose: GeckoPose): GeckoOutline {
-  const key = `${pose} ${shape.tailWidth} ${shape.condition} ${shape.regrownTail} ${shape.tailLost}`
+  const key = `${pose} ${shape.tailWidth} ${shape.condition}`
   const known = drawn.get(key)
   if (known !== undefined) return known
   const outline = geckoOutline(shape, pose)

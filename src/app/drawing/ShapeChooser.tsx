@@ -2,7 +2,7 @@
 import type { VNode } from 'preact'
 import { type Choice, ChoiceList, type ChoiceListProps } from '../parts/ChoiceList.tsx'
 import { GeckoDrawing } from './GeckoDrawing.tsx'
-import type { GeckoShape } from './geckoOutline.ts'
+import type { GeckoShape } from './geckoShape.ts'
 
 export interface ShapeChoice extends Omit<Choice, 'picture'> {
   /** Without a shape the choice has words only. */

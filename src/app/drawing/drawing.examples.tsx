@@ -60,12 +60,6 @@ function Widths(): VNode {
           label: 'Thinner than the neck',
           shape: { tailWidth: 0.6, condition: -0.7 },
         },
-        {
-          value: 'd',
-          label: 'It has grown a new tail',
-          hint: 'Shorter, smooth, no bands.',
-          shape: { tailWidth: 1.45, regrownTail: true },
-        },
         { value: 'e', label: 'I looked and can’t tell', apart: true },
       ]}
       chosen={chosen}
@@ -76,7 +70,6 @@ function Widths(): VNode {
 
 export const examples: Example[] = [
   { title: 'Illustration', show: () => <GeckoDrawing /> },
-  { title: 'Tail lost', show: () => <GeckoDrawing shape={{ tailLost: true }} /> },
   { title: 'Narrow', show: () => <GeckoDrawing shape={{ condition: -1, tailWidth: 0.5 }} /> },
   { title: 'Broad', show: () => <GeckoDrawing shape={{ condition: 1, tailWidth: 1.8 }} /> },
   { title: 'Body map', show: () => <Places /> },

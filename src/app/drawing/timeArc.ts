@@ -13,14 +13,16 @@ export interface TimeArc {
   /** A short stroke across the rim where the time ends. */
   readonly end: string
   /** Short strokes on the rim, one for each place asked for. */
-  readonly days: string
+  readonly strokes: string
+  /** Where the number of each place stands, outside the rim. */
+  readonly numbers: readonly Point[]
 }
 
 const radius = 44
 const thickest = 15
 const thinnest = 4
 
-export function timeArc(fraction: number, days: readonly number[] = []): TimeArc {
+export function timeArc(fraction: number, places: readonly number[] = []): TimeArc {
   const share = Number.isFinite(fraction) ? Math.min(1, Math.max(0, fraction)) : 0
   const steps = Math.max(2, Math.ceil(share * 48))
   const inner: string[] = []
@@ -36,12 +38,13 @@ export function timeArc(fraction: number, days: readonly number[] = []): TimeArc
       ? ''
       : `M${pointText(onDial(0, radius))}A${size} ${half}A${size} ${pointText(onDial(share, radius))}L${inner.join('L')}Z`
   return {
-    viewBox: '-54 -54 108 108',
+    viewBox: '-66 -66 132 132',
     radius,
     band,
     now: onDial(0, radius),
     end: stroke(share, radius - thinnest - 4, radius + 6),
-    days: days.map(at => stroke(at, radius - 3, radius + 3)).join(''),
+    strokes: places.map(at => stroke(at, radius - 3, radius + 3)).join(''),
+    numbers: places.map(at => onDial(at, radius + 12)),
   }
 }
 

@@ -112,7 +112,8 @@ function Whole(props: { screen: string; strength: Strength }): VNode {
           day="by Thursday evening"
           note="Sooner is better."
           fraction={3 / 7}
-          dayStarts={[0, 1 / 7, 2 / 7, 3 / 7, 4 / 7, 5 / 7, 6 / 7]}
+          marks={[1, 2, 3, 4, 5, 6, 7].map(number => ({ at: number / 7, number }))}
+          legend="Once round is 7 days from now."
         />
         {sectionLists.map(one => one.show())}
         <p class="trust-line">

@@ -14,11 +14,13 @@ export interface ActionBarProps {
   readonly main?: Action
   readonly back?: Action
   readonly other?: Action
+  /** Stands after the last line instead of over the page, so that no line is passed unseen. */
+  readonly flows?: boolean
 }
 
-export function ActionBar({ main, back, other }: ActionBarProps): VNode {
+export function ActionBar({ main, back, other, flows }: ActionBarProps): VNode {
   return (
-    <footer class="action-bar">
+    <footer class={flows ? 'action-bar action-bar-flows' : 'action-bar'}>
       <div class="action-bar-inner">
         {back === undefined ? null : <ActionButton action={back} kind="" />}
         {other === undefined ? null : <ActionButton action={other} kind=" action-quiet" />}

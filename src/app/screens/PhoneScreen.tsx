@@ -3,13 +3,13 @@ import type { VNode } from 'preact'
 import type { Frame } from '../../../shared/compiled.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { SectionList } from '../parts/Sections.tsx'
-import { labels } from '../wording/labels.ts'
+import { firstLabels as labels } from '../wording/first-labels.ts'
 
 export function PhoneScreen({
   frame,
   onBack,
 }: {
-  readonly frame: Frame
+  readonly frame: Pick<Frame, 'nobodyTonight' | 'money' | 'suffering' | 'trustLine'>
   readonly onBack: () => void
 }): VNode {
   return (

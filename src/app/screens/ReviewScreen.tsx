@@ -1,10 +1,11 @@
 /** Every answer of the case, each with a way to change it. */
 import type { VNode } from 'preact'
+import { EMPTY_CASE_FILE } from '../../../shared/answers.ts'
 import type { Moment } from '../../../shared/moment.ts'
-import type { LogEntry } from '../../wizard/log.ts'
+import { caseFileOf, type LogEntry } from '../../wizard/log.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
 import { ReviewList } from '../parts/ReviewList.tsx'
-import { answerWords } from '../wording/answers.ts'
+import { reviewRows } from '../wording/answers.ts'
 import type { Book } from '../wording/book.ts'
 import { labels } from '../wording/labels.ts'
 
@@ -18,20 +19,10 @@ export interface ReviewScreenProps {
 }
 
 export function ReviewScreen({ book, log, now, locale, onChange, onBack }: ReviewScreenProps): VNode {
-  const order = book.logic.questions.map(({ id }) => id)
-  const rows = [...log]
-    .sort((one, other) => order.indexOf(one.question) - order.indexOf(other.question))
-    .map(entry => {
-      const row = {
-        id: entry.question,
-        question: book.question(entry.question)?.ask ?? '',
-        answer: answerWords(book, entry, now, locale),
-      }
-      // A care question is changed where it stands, on the outcome.
-      return book.logicOf(entry.question)?.phase === 'care'
-        ? row
-        : { ...row, onChange: () => onChange(entry.question) }
-    })
+  const rows = reviewRows(book, caseFileOf(EMPTY_CASE_FILE, log), { now, locale }).map(row =>
+    // A care question is changed where it stands, on the outcome.
+    book.logicOf(row.id)?.phase === 'care' ? row : { ...row, onChange: () => onChange(row.id) },
+  )
   return (
     <>
       <main class="main">

@@ -2,9 +2,13 @@ import { CANNOT_MEASURE, CANNOT_TELL } from '../../../shared/answers.ts'
 import type { Answer, WeighIn } from '../../../shared/case-file.ts'
 import type { Question, QuestionWords } from '../../../shared/compiled.ts'
 import type { Moment } from '../../../shared/moment.ts'
+import { presetOf, unitWords } from '../../handover/answer-words.ts'
 import { atHourAfterDays, dayOf, hoursLater } from '../../triage/calendar.ts'
 import type { LogEntry } from '../../wizard/log.ts'
-import { labels, unitWords } from '../wording/labels.ts'
+import { labels } from '../wording/labels.ts'
+
+/** The form's id: its buttons stand outside it, and its controls take their name from it. */
+export const FORM_ID = 'question-form'
 
 /** What stands in the fields of one question, before it is an answer. */
 export interface AnswerForm {
@@ -39,13 +43,13 @@ export const ON_DATE = 'on-date'
 const PRESET = 'preset:'
 export const presetValue = (at: number) => `${PRESET}${at}`
 
-const HOUR_MS = 3_600_000
-const DAY_MS = 24 * HOUR_MS
+const DAY_MS = 86_400_000
 const NUMBER = /^\d+(?:[.,]\d+)?$/
 const DAY = /^\d{4}-\d{2}-\d{2}$/
 
 /** The fields as they stood when an answer was given. */
 export function formOf(
+  { kind }: Pick<Question, 'kind'>,
   words: QuestionWords | undefined,
   entry: LogEntry | undefined,
   now: Moment,
@@ -60,12 +64,11 @@ export function formOf(
     case 'cannot-tell':
       return { ...EMPTY_FORM, picked: answer.kind }
     case 'cannot-measure':
-      return entry.weighIns ? weighInForm(entry.weighIns, now) : { ...EMPTY_FORM, picked: answer.kind }
+      if (entry.weighIns) return weighInForm(entry.weighIns, now)
+      // Only a list shows what was picked; an empty field must not go on as something that nobody sees.
+      return kind === 'since' ? { ...EMPTY_FORM, picked: answer.kind } : EMPTY_FORM
     case 'since': {
-      const hoursAgo = (Date.parse(answer.given) - Date.parse(answer.began)) / HOUR_MS
-      const at = (words?.presets ?? []).findIndex(
-        one => Math.abs(one.hoursAgo - hoursAgo) < 0.02 && one.uncertaintyHours === answer.uncertaintyHours,
-      )
+      const at = presetOf(words?.presets, answer)
       return at >= 0
         ? { ...EMPTY_FORM, picked: presetValue(at) }
         : { ...EMPTY_FORM, picked: ON_DATE, day: dayOf(Date.parse(answer.began), now.zone) }

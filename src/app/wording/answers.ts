@@ -1,65 +1,45 @@
-import type { CaseFile, WeighIn } from '../../../shared/case-file.ts'
+import type { CaseFile } from '../../../shared/case-file.ts'
 import type { Moment } from '../../../shared/moment.ts'
+import { answerWords } from '../../handover/answer-words.ts'
 import type { LogEntry } from '../../wizard/log.ts'
-import { type Book, optionTexts } from './book.ts'
+import type { ReviewRow } from '../parts/ReviewList.tsx'
+import type { Book } from './book.ts'
 import { pastDay } from './dates.ts'
-import { labels, unitWords } from './labels.ts'
 
-function weighInWords(weighIns: readonly WeighIn[], now: Moment, locale: string): string {
-  return weighIns
-    .map(({ massGrams, at }) => `${massGrams} ${unitWords('grams')} ${pastDay(at, now, locale)}`)
-    .join('; ')
+/** When the answers are read: days are told from there ("yesterday"). */
+export interface Reading {
+  readonly now: Moment
+  readonly locale: string
 }
 
 /** An answer in the words in which it was given. */
-export function answerWords(book: Book, entry: LogEntry, now: Moment, locale: string): string {
+function entryWords(book: Book, entry: LogEntry, { now, locale }: Reading): string {
   const question = book.logicOf(entry.question)
-  const words = book.question(entry.question)
-  const { answer } = entry
-  if (!question) return ''
-  if (entry.weighIns && entry.weighIns.length > 0) return weighInWords(entry.weighIns, now, locale)
-  switch (answer.kind) {
-    case 'choice':
-      return optionTexts(book, question, [answer.choice]).join('')
-    case 'several': {
-      const ticked = optionTexts(book, question, answer.chosen)
-      if (answer.rest === 'cannot-tell')
-        return ticked.length > 0 ? [...ticked, labels.cannotTellRest].join('; ') : labels.cannotTell
-      return ticked.length > 0 ? ticked.join('; ') : (words?.noneText ?? labels.noneOfThese)
-    }
-    case 'amount':
-      return `${answer.amount} ${unitWords(question.range?.unit ?? '')}`.trim()
-    case 'since': {
-      const hoursAgo = (Date.parse(answer.given) - Date.parse(answer.began)) / 3_600_000
-      const preset = words?.presets?.find(
-        one => Math.abs(one.hoursAgo - hoursAgo) < 0.02 && one.uncertaintyHours === answer.uncertaintyHours,
-      )
-      // A preset counts from the day on which it was chosen; on a later day the date is what holds.
-      const today = pastDay(answer.given, now, locale) === pastDay(now.instant, now, locale)
-      return preset && today ? preset.text : pastDay(answer.began, now, locale)
-    }
-    case 'cannot-tell':
-      return labels.cannotTell
-    case 'cannot-measure':
-      return question.kind === 'weights'
-        ? labels.cannotWeigh
-        : question.kind === 'since'
-          ? labels.cannotSay
-          : labels.cannotMeasure
-  }
+  const day = (instant: string) => pastDay(instant, now, locale)
+  return question
+    ? answerWords(book, question, entry, { day, isToday: instant => day(instant) === day(now.instant) })
+    : ''
+}
+
+/** The entry that a case file holds for one question. */
+function entryOf(book: Book, caseFile: CaseFile, question: string): LogEntry | undefined {
+  const answer = caseFile.answers[question]
+  const isWeights = book.logicOf(question)?.kind === 'weights'
+  return answer && { question, answer, ...(isWeights ? { weighIns: caseFile.weighIns } : {}) }
 }
 
 /** The answer a case holds to one question, in words. */
-export function saidWords(
-  book: Book,
-  caseFile: CaseFile,
-  question: string,
-  now: Moment,
-  locale: string,
-): string {
-  const answer = caseFile.answers[question]
-  if (!answer) return ''
-  const kind = book.logicOf(question)?.kind
-  const weighIns = kind === 'weights' ? { weighIns: caseFile.weighIns } : {}
-  return answerWords(book, { question, answer, ...weighIns }, now, locale)
+export function saidWords(book: Book, caseFile: CaseFile, question: string, reading: Reading): string {
+  const entry = entryOf(book, caseFile, question)
+  return entry ? entryWords(book, entry, reading) : ''
+}
+
+/** Every answer of a case in the protocol's order, in words. */
+export function reviewRows(book: Book, caseFile: CaseFile, reading: Reading): ReviewRow[] {
+  return book.logic.questions.flatMap(({ id }) => {
+    const entry = entryOf(book, caseFile, id)
+    return entry
+      ? [{ id, question: book.question(id)?.ask ?? '', answer: entryWords(book, entry, reading) }]
+      : []
+  })
 }

@@ -1,6 +1,5 @@
 import type { CaseFile } from '../../../shared/case-file.ts'
 import type {
-  CareOfLogic,
   CarePlanWords,
   EvidenceWords,
   Frame,
@@ -15,8 +14,6 @@ import { wordBook } from '../../handover/word-book.ts'
 
 /** The parts of the protocol's words that arrive after the first screens. */
 export interface LaterWords {
-  /** Where the logic came without its care part. */
-  readonly care?: CareOfLogic
   readonly commonWords: Words
   readonly concernWords: Readonly<Record<string, Words>>
   readonly evidence: Readonly<Record<string, EvidenceWords>>

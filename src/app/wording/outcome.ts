@@ -1,15 +1,13 @@
-import type { Assessment, CareItem, Ground, Reason } from '../../../shared/assessment.ts'
+import { CANNOT_MEASURE } from '../../../shared/answers.ts'
+import type { Assessment, CareItem, Ground } from '../../../shared/assessment.ts'
 import type { CaseFile } from '../../../shared/case-file.ts'
-import type { Question, SourceWords } from '../../../shared/compiled.ts'
+import type { CareStep, NeverDo, Question } from '../../../shared/compiled.ts'
 import { URGENCIES, type Urgency } from '../../../shared/urgency.ts'
 import { factsIn } from '../../triage/prepare.ts'
-import type { TimeCircleProps } from '../parts/TimeCircle.tsx'
-import { saidWords } from './answers.ts'
-import { type Book, notTicked, optionTexts } from './book.ts'
-import { dayAndPart, dial, lookWords, pastDay } from './dates.ts'
-import { labels, unitWords } from './labels.ts'
+import { type Book, optionTexts } from './book.ts'
+import { labels } from './labels.ts'
 
-/** Turns an assessment into the lines of the outcome. It decides nothing: it only looks words up. */
+/** Turns an assessment into what to do and what to watch for. It decides nothing: it only looks words up. */
 
 export interface Told {
   readonly book: Book
@@ -18,9 +16,19 @@ export interface Told {
   readonly locale: string
 }
 
-const BASE = 'base'
+/** What is read at once, and what is one tap away. */
+export interface OpenAndFolded<Item> {
+  readonly open: readonly Item[]
+  readonly folded: readonly Item[]
+}
 
-const unique = (lines: readonly string[]) => [...new Set(lines)]
+/** How many never-dos and signs stand open: what a frightened reader takes in at a glance. */
+const MOST_OPEN = 4
+const MOST_CAUTIONS_OPEN = 2
+/** Plans stand open one after the other until this many steps are shown; the first one always does. */
+const MOST_STEPS_OPEN = 7
+
+export const unique = (lines: readonly string[]) => [...new Set(lines)]
 
 /** First sentence and the rest. */
 export function headAndRest(text: string): readonly [string, string] {
@@ -28,69 +36,30 @@ export function headAndRest(text: string): readonly [string, string] {
   return end < 0 ? [text, ''] : [text.slice(0, end + 1), text.slice(end + 2)]
 }
 
-/** The latest time to be seen, or the first look at home. */
-export function circle({ assessment, locale, book }: Told): TimeCircleProps | undefined {
-  const { now, seenBy, urgency, lookAgain } = assessment
-  // There is no time to show where it is now.
-  if (urgency === 'now') return undefined
-  if (seenBy)
-    return {
-      lead: labels.seen,
-      day: labels.by(dayAndPart(seenBy.instant, now, locale, seenBy.partOfDay)),
-      note: labels.soonerIsBetter,
-      ...dial(seenBy.instant, now),
-    }
-  const told = plansTold(assessment)
-  const first = lookAgain.find(({ plan }) => told.has(plan))
-  if (!first) return undefined
-  return {
-    lead: labels.lookAgain,
-    day: lookWords(first.at, hoursOf(book, first), now, locale),
-    note: labels.lookAgainFirst,
-    ...dial(first.at, now),
-  }
-}
-
-function hoursOf(book: Book, look: Assessment['lookAgain'][number]): number | undefined {
-  return book.logic.carePlans.find(({ id }) => id === look.plan)?.lookAgain[look.index]?.hours
-}
-
 /** Plans of which at least one step is told: a plan whose every step was left out has nothing to look at. */
-function plansTold({ care }: Assessment): Set<string> {
+export function plansTold({ care }: Assessment): Set<string> {
   return new Set([...care.firstAid, ...care.holding, ...care.steps].map(({ plan }) => plan))
 }
 
-/** Reasons worth telling: a concern's own starting point only where nothing else was found for it. */
-export function reasons({ assessment, book }: Told): readonly Reason[] {
-  const isBase = (reason: Reason) =>
-    book.logic.rules.some(({ id, origin }) => id === reason.rule && origin === BASE)
-  const found = new Set(assessment.reasons.filter(reason => !isBase(reason)).map(({ concern }) => concern))
-  return assessment.reasons.filter(reason => !isBase(reason) || !found.has(reason.concern))
+interface Found<Logic> {
+  readonly text: string
+  readonly logic: Logic
+  readonly forbiddenBecause?: string
 }
 
-/** When to look again, times that fall together under one heading. */
-export function looks({ assessment, book, locale }: Told): { when: string; what: string[] }[] {
-  const groups = new Map<string, string[]>()
-  const told = plansTold(assessment)
-  for (const look of assessment.lookAgain.filter(({ plan }) => told.has(plan))) {
-    const when = lookWords(look.at, hoursOf(book, look), assessment.now, locale)
-    const what = book.plan(look.plan)?.lookAgain[look.index]
-    if (what !== undefined) groups.set(when, unique([...(groups.get(when) ?? []), what]))
-  }
-  return [...groups].map(([when, what]) => ({ when, what }))
-}
-
-function placeIn(book: Book, item: CareItem, list: 'steps' | 'nevers'): number {
-  const plan = book.logic.carePlans.find(({ id }) => id === item.plan)
-  return plan ? plan[list].findIndex(({ id }) => id === item.item) : -1
-}
-
-function stepText(book: Book, item: CareItem): string {
-  return book.plan(item.plan)?.steps[placeIn(book, item, 'steps')]?.text ?? ''
-}
-
-function neverText(book: Book, item: CareItem): string {
-  return book.plan(item.plan)?.nevers[placeIn(book, item, 'nevers')]?.text ?? ''
+/** A step or a never-do: what it does and what it says. */
+function itemOf(book: Book, item: CareItem, list: 'steps'): Found<CareStep> | undefined
+function itemOf(book: Book, item: CareItem, list: 'nevers'): Found<NeverDo> | undefined
+function itemOf(
+  book: Book,
+  { plan, item }: CareItem,
+  list: 'steps' | 'nevers',
+): Found<CareStep | NeverDo> | undefined {
+  const all = book.logic.carePlans.find(({ id }) => id === plan)?.[list] ?? []
+  const at = all.findIndex(({ id }) => id === item)
+  const logic = all[at]
+  const words = book.plan(plan)?.[list][at]
+  return logic && words && { ...words, logic }
 }
 
 export interface PlanPart {
@@ -100,25 +69,77 @@ export interface PlanPart {
   readonly steps: readonly string[]
 }
 
-/** Steps by the plan they come from, each sentence once. */
-export function planParts(
-  book: Book,
-  items: readonly CareItem[],
-  shown: Set<string> = new Set(),
-): PlanPart[] {
-  return unique(items.map(({ plan }) => plan)).flatMap(id => {
-    const steps = items.filter(({ plan }) => plan === id).map(item => stepText(book, item))
-    const fresh = unique(steps).filter(text => text !== '' && !shown.has(text))
-    for (const text of fresh) shown.add(text)
-    const words = book.plan(id)
-    return fresh.length === 0
-      ? []
-      : [{ id, title: words?.title ?? '', opening: words?.opening, steps: fresh }]
-  })
+/** An opening that several plans share says nothing of this one. */
+function ownOpening(book: Book, opening: string | undefined): string | undefined {
+  const sharing = book.logic.carePlans.filter(({ id }) => book.plan(id)?.opening === opening)
+  return sharing.length > 1 ? undefined : opening
 }
 
-export function nevers({ book, assessment }: Told): string[] {
-  return unique(assessment.care.nevers.map(item => neverText(book, item))).filter(text => text !== '')
+/** The owner said that there is no scale, and no weight is known. */
+function hasNoScale({ book, caseFile }: Told): boolean {
+  return (
+    caseFile.weighIns.length === 0 &&
+    book.logic.questions.some(
+      ({ id, kind }) => kind === 'weights' && caseFile.answers[id]?.kind === CANNOT_MEASURE,
+    )
+  )
+}
+
+/**
+ * Steps by the plan they come from, each sentence once. Where there is no scale, whatever is weighed stands together
+ * at the end instead of being asked for again and again.
+ */
+export function planParts(told: Told, items: readonly CareItem[], shown: Set<string>): PlanPart[] {
+  const { book } = told
+  const noScale = hasNoScale(told)
+  const withScale: string[] = []
+  const parts = unique(items.map(({ plan }) => plan)).flatMap((id): PlanPart[] => {
+    const steps = items.flatMap(item => (item.plan === id ? (itemOf(book, item, 'steps') ?? []) : []))
+    const fresh = steps.filter(({ text }) => !shown.has(text))
+    for (const { text } of fresh) shown.add(text)
+    const weighing = fresh.filter(({ logic }) => noScale && logic.act === 'weigh')
+    withScale.push(...unique(weighing.map(({ text }) => text)))
+    const rest = unique(fresh.filter(step => !weighing.includes(step)).map(({ text }) => text))
+    const words = book.plan(id)
+    return rest.length === 0
+      ? []
+      : [{ id, title: words?.title ?? '', opening: ownOpening(book, words?.opening), steps: rest }]
+  })
+  return withScale.length === 0
+    ? parts
+    : [...parts, { id: 'with-scale', title: labels.withScale, opening: undefined, steps: withScale }]
+}
+
+/** Plans that stand open and plans that are folded under their titles. */
+export function openPlans(parts: readonly PlanPart[]): OpenAndFolded<PlanPart> {
+  let steps = 0
+  const at = parts.findIndex((part, place) => {
+    steps += part.steps.length
+    return place > 0 && steps > MOST_STEPS_OPEN
+  })
+  return at < 0 ? { open: parts, folded: [] } : { open: parts.slice(0, at), folded: parts.slice(at) }
+}
+
+/** The heading of first aid, by what its plans do first: "press, then phone" must not stand under "while you phone". */
+export function firstAidTitle({ book, assessment }: Told): string {
+  const acts = assessment.care.firstAid.map(item => itemOf(book, item, 'steps')?.logic.act)
+  return acts.indexOf('phone') > 0 ? labels.firstThenPhone : labels.doNow
+}
+
+/** Never-dos of the plans in their order; what forbids the same act on the same part again is folded. */
+export function nevers({ book, assessment }: Told): OpenAndFolded<string> {
+  const said = new Set<string>()
+  const found = assessment.care.nevers.flatMap(item => itemOf(book, item, 'nevers') ?? [])
+  const fresh = found.filter(({ logic }) => {
+    const key = `${logic.act} ${logic.part}`
+    if (logic.act === undefined || !said.has(key)) {
+      said.add(key)
+      return true
+    }
+    return false
+  })
+  const open = unique(fresh.map(({ text }) => text)).slice(0, MOST_OPEN)
+  return { open, folded: unique(found.map(({ text }) => text)).filter(text => !open.includes(text)) }
 }
 
 /** What was left out and why; and what only waits for a vet. */
@@ -126,22 +147,21 @@ export function leftOut({ book, assessment }: Told): { because: string[]; waitin
   const because: string[] = []
   const waiting: string[] = []
   for (const { because: kind, by, ...item } of assessment.care.leftOut) {
-    const step = book.plan(item.plan)?.steps[placeIn(book, item, 'steps')]
+    const step = itemOf(book, item, 'steps')
     if (!step) continue
     if (kind === 'not-while-waiting') waiting.push(step.text)
     else if (kind === 'forbidden') because.push(step.forbiddenBecause ?? step.text)
     else {
-      const other = by ? (kind === 'never' ? neverText(book, by) : stepText(book, by)) : ''
-      because.push(`${step.text} ${other === '' ? '' : `Left out, because: ${other}`}`.trim())
+      const other = by && (kind === 'never' ? itemOf(book, by, 'nevers') : itemOf(book, by, 'steps'))
+      because.push(`${step.text} ${other ? `${labels.leftOutBecause} ${other.text}` : ''}`.trim())
     }
   }
   return { because: unique(because), waiting: unique(waiting) }
 }
 
 /** Signs that end the waiting, first those the plans name, then whatever else would raise the answer. */
-export function soonerIf({ book, assessment }: Told): {
-  named: string[]
-  others: { urgency: Urgency; signs: string[] }[]
+export function soonerIf({ book, assessment }: Told): OpenAndFolded<string> & {
+  readonly others: readonly { readonly urgency: Urgency; readonly signs: readonly string[] }[]
 } {
   const told = plansTold(assessment)
   const plans = assessment.care.plans.filter(plan => told.has(plan))
@@ -158,7 +178,7 @@ export function soonerIf({ book, assessment }: Told): {
       ),
     }))
     .filter(({ signs }) => signs.length > 0)
-  return { named, others }
+  return { open: named.slice(0, MOST_OPEN), folded: named.slice(MOST_OPEN), others }
 }
 
 /** A sign or a line that is not there yet, in words. */
@@ -180,112 +200,20 @@ function groundName(book: Book, ground: Ground): string {
   return ''
 }
 
-/** Why a rule holds, in the owner's own answers and numbers. */
-export function becauseLines(told: Told, reason: Reason): string[] {
-  return unique(reason.because.flatMap(ground => groundLines(told, ground)))
-}
-
-function groundLines(told: Told, ground: Ground): string[] {
-  const { book, caseFile, assessment, locale } = told
-  const asked = ground.questions.flatMap(id => book.logicOf(id) ?? [])
-  const bySign = asked.filter(({ signs }) => signs.includes(ground.fact))
-  const said = (question: Question) => saidWords(book, caseFile, question.id, assessment.now, locale)
-  if (bySign.length > 0)
-    return bySign.map(question => {
-      const answer = caseFile.answers[question.id]
-      const chosen =
-        answer?.kind === 'several' ? answer.chosen : answer?.kind === 'choice' ? [answer.choice] : []
-      const saying = question.options.filter(
-        (option, at) => question.signs[at] === ground.fact && chosen.includes(option),
-      )
-      const texts = optionTexts(book, question, saying)
-      return texts.length > 0
-        ? quoted(texts.join('; '))
-        : `${quoted(book.sign(ground.fact))}, ${labels.notSure}`
-    })
-  const fact = book.logic.facts.find(({ id, kind }) => id === ground.fact && kind !== 'sign')
-  if (fact?.kind === 'question') {
-    const question = book.logic.questions[fact.question]
-    if (!question) return []
-    const texts = optionTexts(book, question, ground.options)
-    const ask = book.question(question.id)?.ask ?? ''
-    return [`${ask} ${texts.length > 0 ? quoted(texts.join('; ')) : labels.notSure}`]
-  }
-  if (fact?.kind === 'weight-loss') return weightLines(told)
-  const words = book.finding(ground.fact)
-  const at = fact?.options.findIndex(option => ground.options.includes(option)) ?? -1
-  const band = words ? [`${words.name}: ${words.bands[at] ?? labels.neverMeasured}.`] : []
-  return [
-    ...band,
-    ...asked.map(question => `${book.question(question.id)?.ask ?? ''} ${quoted(said(question))}`),
-  ]
-}
-
-const quoted = (text: string) => `“${text}”`
-
-/** The comparison of weights in numbers. */
-export function weightLines({ assessment, locale }: Told): string[] {
-  const loss = assessment.weightLoss
-  if (!loss) return []
-  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 })
-  const grams = (value: number) => `${number.format(value)} ${unitWords('grams')}`
-  return [
-    labels.weightLost(
-      grams(loss.newestGrams),
-      grams(loss.referenceGrams),
-      pastDay(loss.referenceAt, assessment.now, locale),
-      `${number.format(loss.lossPercent)} %`,
-      labels.days(loss.overDays),
-    ),
-    ...(loss.explainedGrams > 0 ? [labels.explained(grams(loss.explainedGrams))] : []),
-    ...(loss.fresh ? [] : [labels.weightNotFresh]),
-  ]
-}
-
-/** The sources a reason rests on, each once, in the order of its evidence. */
-export function sourcesOf(book: Book, reason: Reason): SourceWords[] {
-  const ids = unique(reason.evidence.flatMap(row => book.evidence(row)?.sources ?? []))
-  return ids.flatMap(id => book.source(id) ?? [])
-}
-
-/** Who made a source and when. */
-export function sourceMaker(source: SourceWords): string {
-  return [source.by, source.publisher, source.year === undefined ? undefined : String(source.year)]
-    .filter(part => part !== undefined)
-    .join(', ')
-}
-
-/** What was looked for and not found: signs first, then the other lines that were offered. */
-export function notFound({ book, assessment, caseFile }: Told): string[] {
-  const open = new Set(
-    [...assessment.dangerSigns.present, ...assessment.dangerSigns.unsure].map(id => book.sign(id)),
+/** Cautions that bear on what this outcome tells to do, the first few of them open, and all the others. */
+export function cautions({ book, assessment }: Told): OpenAndFolded<string> {
+  const { care } = assessment
+  const acts = new Set(
+    [...care.firstAid, ...care.holding, ...care.steps].map(item => itemOf(book, item, 'steps')?.logic.act),
   )
-  return unique([
-    ...assessment.dangerSigns.absent.map(id => book.sign(id)),
-    ...notTicked(book, caseFile),
-  ]).filter(text => !open.has(text))
-}
-
-/** What could not be told, and whether it still matters. */
-export function unknowns({
-  book,
-  assessment,
-  caseFile,
-}: Told): { ask: string; why: string; matters: string }[] {
-  const why = {
-    'cannot-tell': labels.notSure,
-    'cannot-measure': labels.neverMeasured,
-    'not-asked': labels.notAsked,
-    lapsed: labels.lapsedShort,
+  const bears = (one: { readonly acts?: readonly CareStep['act'][] | undefined }) =>
+    one.acts?.some(act => acts.has(act)) === true
+  const all = book.frame.cautions
+  const open = all.filter(bears).slice(0, MOST_CAUTIONS_OPEN)
+  return {
+    open: open.map(({ text }) => text),
+    folded: all.filter(one => !open.includes(one)).map(({ text }) => text),
   }
-  const weighed = (id: string) => caseFile.weighIns.length > 0 && book.logicOf(id)?.kind === 'weights'
-  return assessment.missing
-    .filter(({ question }) => !weighed(question))
-    .map(missing => ({
-      ask: book.question(missing.question)?.ask ?? '',
-      why: why[missing.why],
-      matters: missing.stillMatters ? labels.stillMatters : labels.noMatter,
-    }))
 }
 
 /** Care questions that change what this outcome tells to do. */

@@ -39,10 +39,22 @@ const COMMANDS = {
     does: 'check an enclosure: enclosure -- FILE|- [--logger FILE.csv] [--concern ID]',
     run: script('enclosure'),
   },
-  schema: { does: 'print a JSON Schema: schema -- case|assessment|protocol', run: script('schema') },
+  trend: {
+    does: 'read weights: trend -- FILE.csv|- [--born DATE] [--event DATE:KIND]...',
+    run: script('trend'),
+  },
+  condition: { does: 'read looks and measures: condition -- FILE|-', run: script('condition') },
+  schema: {
+    does: 'print a JSON Schema: schema -- case|assessment|condition|protocol',
+    run: script('schema'),
+  },
   protocol: { does: 'print the whole protocol for a reader', run: script('protocol') },
   bench: { does: 'measure speed and size: bench [-- PREFIX]', run: script('bench') },
   proof: { does: 'run the long proofs and record them', run: script('proof') },
+  'verify:reference': {
+    does: 'make the reference values of R and SciPy again and compare',
+    run: script('verify-reference'),
+  },
   lint: {
     does: 'check style and layers; lint -- --fix puts right what it can',
     run: async args => (await import('./checks.mjs')).lint(args),
@@ -52,13 +64,13 @@ const COMMANDS = {
     run: async args => (await import('./checks.mjs')).types(args),
   },
   size: {
-    does: 'print the size of every built file',
+    does: 'print the size of every built file, and hold the journeys against their budgets',
     run: async () => (await import('./size.mjs')).size(),
   },
 }
 
 function usage() {
-  const lines = Object.entries(COMMANDS).map(([name, { does }]) => `  npm run ${name.padEnd(9)} ${does}`)
+  const lines = Object.entries(COMMANDS).map(([name, { does }]) => `  npm run ${name.padEnd(16)} ${does}`)
   return `Commands:\n${lines.join('\n')}`
 }
 

@@ -7,6 +7,7 @@ import { runNode } from './child.mjs'
 import { closingLine, NONE, playwrightCounts, vitestCounts } from './counts.mjs'
 import { CACHE, inProject, START_PAGE } from './places.mjs'
 import { PlainFailure, say, secondsSince } from './say.mjs'
+import { journeys } from './size.mjs'
 import { freePort } from './start.mjs'
 
 /** @typedef {import('./counts.mjs').Counts} Counts */
@@ -128,6 +129,13 @@ export const STEPS = [
       if ((await buildIfNeeded()) === 'fresh') say('The build is up to date.')
       return { code: 0 }
     },
+  },
+  {
+    id: 'size',
+    does: 'what somebody on the way loads, against its budget',
+    again: 'npm run size',
+    whySkip: whyNoBuild,
+    run: async () => ({ code: await journeys() }),
   },
   {
     id: 'browser',

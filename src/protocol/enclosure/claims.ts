@@ -24,7 +24,7 @@ export function enclosureClaims({ enclosure }: ProtocolSource): Claim[] {
   })
   // What only cites, without a claim of its own, is no more than judgement as far as bases go.
   const cites = (evidence: readonly string[]): Claiming => ({ basis: 'project-judgement', evidence })
-  const { quantities, findings, faults, air, light } = home.value
+  const { quantities, findings, faults, light } = home.value
   return [
     ...quantities.map((one, at) =>
       claim(one.id, { basis: one.used.basis, evidence: one.evidence }, ['quantities', at]),
@@ -36,7 +36,6 @@ export function enclosureClaims({ enclosure }: ProtocolSource): Claim[] {
         claim(`${fault.id} ${step.id}`, step, ['faults', at, 'fix', 'steps', index]),
       ),
     ]),
-    claim('air', cites(air.evidence), ['air']),
     claim('light', light, ['light']),
     claim('instruments', cites(home.value.evidence), ['evidence']),
     { ...claim('feeders', cites(feeders.value.evidence), ['evidence']), document: feeders.document },

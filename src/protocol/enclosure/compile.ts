@@ -97,7 +97,6 @@ export function compileEnclosure(
     Object.entries(evidenceWords(source)).filter(([id]) => cited.rows.has(id)),
   )
   for (const row of Object.values(evidence)) for (const one of row.sources) cited.sources.add(one)
-  const { evidence: _airRows, ...air } = home.air
   const { evidence: _lightRows, ...light } = home.light
   const { evidence: _feedingRows, ...feeding } = feeders
   return {
@@ -119,7 +118,6 @@ export function compileEnclosure(
     })),
     cautions: home.cautions,
     roles: home.roles,
-    air,
     light,
     logger: home.logger,
     feeding,

@@ -85,7 +85,7 @@ describe('weights', () => {
         ],
       },
     })
-    expect(read.ok && formOf(words, read.entry, now)).toMatchObject({
+    expect(read.ok && formOf(question('weights'), words, read.entry, now)).toMatchObject({
       number: '52',
       earlierNumber: '60.5',
       earlierDay: '2026-11-03',
@@ -110,4 +110,11 @@ test('an unticked list is an answer only where content words "none of these"', (
   expect(readForm(question('several'), words, EMPTY_FORM, now).ok).toBe(false)
   const read = readForm(question('several'), { ...words, noneText: 'None' }, EMPTY_FORM, now)
   expect(read).toMatchObject({ ok: true, entry: { answer: { kind: 'several', chosen: [], rest: 'no' } } })
+})
+
+test('"can\'t measure" stands as a picked line in a list of times, and leaves a field empty', () => {
+  const entry = { question: 'q', answer: { kind: 'cannot-measure' as const, given: now.instant } }
+  expect(formOf(question('since'), words, entry, now).picked).toBe('cannot-measure')
+  const form = formOf(question('amount', { range }), words, entry, now)
+  expect(readForm(question('amount', { range }), words, form, now).ok).toBe(false)
 })

@@ -1,0 +1,98 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { basename, join, relative } from 'node:path'
+import { brotliCompressSync, constants } from 'node:zlib'
+import { filesBelow } from './build.mjs'
+
+/**
+ * What somebody on the way loads, in bytes as hosts send them.
+ *
+ * @typedef {{ name: string, bytes: number, most?: number, what: string }} Figure `most` where there is a budget
+ */
+
+/** @param {string} path */
+function sent(path) {
+  const params = { [constants.BROTLI_PARAM_QUALITY]: 11 }
+  return brotliCompressSync(readFileSync(path), { params }).length
+}
+
+/** @param {Iterable<string>} paths */
+function sum(paths) {
+  return [...paths].reduce((bytes, path) => bytes + sent(path), 0)
+}
+
+/**
+ * The scripts that a script needs before it can run, itself among them.
+ *
+ * @param {string} script absolute path
+ * @param {Set<string>} [found]
+ */
+function needed(script, found = new Set()) {
+  if (found.has(script) || !existsSync(script)) return found
+  found.add(script)
+  // Only what stands outside of any function is fetched at once; a fetch later is written `import(`.
+  for (const [, path] of readFileSync(script, 'utf8').matchAll(/(?:from|import)\s*["']([^"']+\.js)["']/g))
+    needed(join(script, '..', path ?? ''), found)
+  return found
+}
+
+/** What the protocol plugin serves is named `content-`; everything else is what the tool does. @param {string} path */
+const isContent = path => basename(path).startsWith('content-')
+/** @param {string} path */
+const isWorker = path => basename(path) === 'service-worker.js'
+
+/** Names that only the YAML parser and the classic form of zod have: neither belongs into the browser. */
+export const FOREIGN = [/\bYAMLParseError\b/, /(?<![\w$])ZodString\b/]
+
+/**
+ * The sizes of a build by journey.
+ *
+ * @param {string} dist
+ * @returns {Figure[]}
+ */
+export function figuresOf(dist) {
+  const page = readFileSync(join(dist, 'index.html'), 'utf8')
+  /** @type {Set<string>} */
+  const initial = new Set()
+  for (const [, path] of page.matchAll(/(?:src|href)="\.?\/?([^":]+\.js)"/g))
+    needed(join(dist, path ?? ''), initial)
+  const files = filesBelow(dist)
+  const scripts = files.filter(path => path.endsWith('.js') && !isWorker(path))
+  return [
+    {
+      name: 'js.initial.brotliBytes',
+      bytes: sum(initial),
+      most: 35_000,
+      what: 'script and content, up to and including the danger signs',
+    },
+    {
+      name: 'js.owner.brotliBytes',
+      bytes: sum(scripts.filter(path => !isContent(path))),
+      most: 60_000,
+      what: 'every script that is not content',
+    },
+    { name: 'content.all.brotliBytes', bytes: sum(scripts.filter(isContent)), what: 'all content' },
+    { name: 'app.all.brotliBytes', bytes: sum(files), what: 'every file; the aim is 200,000' },
+  ]
+}
+
+/**
+ * What is wrong with a build's scripts: over budget, or holding what belongs to the build alone.
+ *
+ * @param {string} dist
+ * @param {Figure[]} figures
+ * @returns {string[]}
+ */
+export function faultsOf(dist, figures) {
+  const over = figures.flatMap(({ name, bytes, most }) =>
+    most !== undefined && bytes > most ? [`${name}: given: ${bytes}; accepted: at most ${most}`] : [],
+  )
+  const foreign = filesBelow(dist)
+    .filter(path => path.endsWith('.js'))
+    .flatMap(path => {
+      const text = readFileSync(path, 'utf8')
+      return FOREIGN.flatMap(name => text.match(name) ?? []).map(
+        name => `${relative(dist, path)}: holds ${name}, which belongs to the build alone`,
+      )
+    })
+  return [...over, ...foreign]
+}
