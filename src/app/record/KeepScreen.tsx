@@ -1,0 +1,101 @@
+/** Keeping the record: whether this browser keeps it, a backup file out and in, weights as a table out and in. */
+import type { VNode } from 'preact'
+import { useState } from 'preact/hooks'
+import type { Fault } from '../../../shared/result.ts'
+import { type BackupDue, backupDue } from '../../records/backup-reminder.ts'
+import type { KeeperStore } from '../../records/keeper-store.ts'
+import { type Preview, previewEntries } from '../../records/preview.ts'
+import { readBackup } from '../../records/read-backup.ts'
+import { backupName, backupText } from '../../records/write-backup.ts'
+import { dayOf } from '../../triage/calendar.ts'
+import { Faults, FileField } from './FilePart.tsx'
+import type { Room } from './keeper.ts'
+import { PreviewPart } from './PreviewPart.tsx'
+import { Page } from './parts.tsx'
+import { saveFile } from './save-file.ts'
+import { TablePart } from './TablePart.tsx'
+import { dayWords } from './words.ts'
+
+/** Whether this browser keeps the record, in words. */
+export function keepWords(store: KeeperStore): string {
+  if (store.status().kind === 'memory')
+    return 'This browser keeps nothing at the moment. The record lasts until this page is closed. Save it to a file now.'
+  return {
+    persisted: 'This browser has promised to keep the record.',
+    'not-promised':
+      'This browser keeps the record, but gives no promise. It may clear it when room gets short. Keep a backup file as well.',
+    unknown: 'This browser keeps the record. It has not said for how long. Keep a backup file as well.',
+  }[store.keepPromise()]
+}
+
+/** "23 entries are in no backup file yet." */
+export function dueWords({ entriesSince }: BackupDue): string {
+  return `${entriesSince === 1 ? '1 entry is' : `${entriesSince} entries are`} in no backup file yet.`
+}
+
+export function KeepScreen({ room }: { readonly room: Room }): VNode {
+  const { store, clock, locale, tell } = room
+  const [preview, setPreview] = useState<Preview>()
+  const [faults, setFaults] = useState<readonly Fault[]>([])
+  const now = clock()
+  const last = store.lastBackup()
+  const due = backupDue(store.entries(), last, now.instant)
+
+  const backUp = async () => {
+    const { instant, zone } = clock()
+    saveFile(
+      backupName(dayOf(Date.parse(instant), zone)),
+      'application/json',
+      backupText(store.entries(), instant),
+    )
+    await store.noteBackup(instant)
+    tell('The backup file is saved where this device keeps downloads.')
+  }
+  const read = async (file: File) => {
+    const backup = await readBackup(file)
+    setFaults(backup.ok ? [] : backup.faults)
+    setPreview(backup.ok ? previewEntries(store.entries(), backup.value.entries) : undefined)
+  }
+  const take = async (entries: Preview['entries']) => {
+    await store.append(entries)
+    setPreview(undefined)
+    tell(`Taken in: ${entries.length === 1 ? '1 entry' : `${entries.length} entries`}.`)
+  }
+  return (
+    <Page title="Keep and move the record" back={{ label: 'Animals', href: '#animals' }}>
+      <p role="status">{keepWords(store)}</p>
+      <section class="section" aria-labelledby="backup-title">
+        <h2 class="section-title" id="backup-title">
+          Backup file
+        </h2>
+        <p>One file holds everything. It can be read here or on another device.</p>
+        <p>
+          {last === undefined
+            ? 'No backup was made on this device yet.'
+            : `The last one: ${dayWords(last.at, now.zone, locale)}.`}{' '}
+          {due.entriesSince === 0 ? '' : dueWords(due)}
+        </p>
+        <p>
+          <button class="action action-main" type="button" onClick={() => void backUp()}>
+            Save a backup file
+          </button>
+        </p>
+        <FileField
+          name="backup"
+          label="Read a backup file"
+          accept=".json,application/json"
+          onFile={file => void read(file)}
+        />
+        <Faults faults={faults} />
+        {preview === undefined ? null : (
+          <PreviewPart
+            preview={preview}
+            onTake={() => void take(preview.entries)}
+            onLeave={() => setPreview(undefined)}
+          />
+        )}
+      </section>
+      <TablePart room={room} onTake={take} />
+    </Page>
+  )
+}
