@@ -1,7 +1,7 @@
 /** Something that happened to an animal: what, on which day, and only what belongs to it. */
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
-import { EVENT_KINDS } from '../../../shared/case-file.ts'
+import { EVENT_KINDS } from '../../../shared/event-kinds.ts'
 import type { AnimalRecord, KeptEvent } from '../../../shared/record.ts'
 import { change, saveEvent } from '../../records/actions.ts'
 import { checkEvent } from '../../records/check-input.ts'

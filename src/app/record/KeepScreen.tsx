@@ -1,20 +1,18 @@
 /** Keeping the record: whether this browser keeps it, a backup file out and in, weights as a table out and in. */
 import type { VNode } from 'preact'
-import { useState } from 'preact/hooks'
-import type { Fault } from '../../../shared/result.ts'
 import { type BackupDue, backupDue } from '../../records/backup-reminder.ts'
 import type { KeeperStore } from '../../records/keeper-store.ts'
-import { type Preview, previewEntries } from '../../records/preview.ts'
-import { readBackup } from '../../records/read-backup.ts'
+import type { Preview } from '../../records/preview.ts'
 import { backupName, backupText } from '../../records/write-backup.ts'
 import { dayOf } from '../../triage/calendar.ts'
-import { Faults, FileField } from './FilePart.tsx'
 import type { Room } from './keeper.ts'
-import { PreviewPart } from './PreviewPart.tsx'
 import { Page } from './parts.tsx'
 import { saveFile } from './save-file.ts'
-import { TablePart } from './TablePart.tsx'
+import { useDesk } from './use-desk.ts'
 import { dayWords } from './words.ts'
+
+/** Saving a file never waits for the network; taking one in may. */
+const loadDesk = () => import('./desk.tsx')
 
 /** Whether this browser keeps the record, in words. */
 export function keepWords(store: KeeperStore): string {
@@ -35,8 +33,7 @@ export function dueWords({ entriesSince }: BackupDue): string {
 
 export function KeepScreen({ room }: { readonly room: Room }): VNode {
   const { store, clock, locale, tell } = room
-  const [preview, setPreview] = useState<Preview>()
-  const [faults, setFaults] = useState<readonly Fault[]>([])
+  const { part, words } = useDesk(loadDesk)
   const now = clock()
   const last = store.lastBackup()
   const due = backupDue(store.entries(), last, now.instant)
@@ -51,14 +48,8 @@ export function KeepScreen({ room }: { readonly room: Room }): VNode {
     await store.noteBackup(instant)
     tell('The backup file is saved where this device keeps downloads.')
   }
-  const read = async (file: File) => {
-    const backup = await readBackup(file)
-    setFaults(backup.ok ? [] : backup.faults)
-    setPreview(backup.ok ? previewEntries(store.entries(), backup.value.entries) : undefined)
-  }
   const take = async (entries: Preview['entries']) => {
     await store.append(entries)
-    setPreview(undefined)
     tell(`Taken in: ${entries.length === 1 ? '1 entry' : `${entries.length} entries`}.`)
   }
   return (
@@ -80,22 +71,9 @@ export function KeepScreen({ room }: { readonly room: Room }): VNode {
             Save a backup file
           </button>
         </p>
-        <FileField
-          name="backup"
-          label="Read a backup file"
-          accept=".json,application/json"
-          onFile={file => void read(file)}
-        />
-        <Faults faults={faults} />
-        {preview === undefined ? null : (
-          <PreviewPart
-            preview={preview}
-            onTake={() => void take(preview.entries)}
-            onLeave={() => setPreview(undefined)}
-          />
-        )}
+        {part ? <part.BackupPart room={room} onTake={take} /> : <p role="status">{words}</p>}
       </section>
-      <TablePart room={room} onTake={take} />
+      {part ? <part.TablePart room={room} onTake={take} /> : null}
     </Page>
   )
 }

@@ -15,7 +15,8 @@ import type { RecordContent, Room } from './keeper.ts'
 import { LookScreen } from './LookScreen.tsx'
 import { NotebookScreen } from './NotebookScreen.tsx'
 import { PastScreen } from './PastScreen.tsx'
-import { ShelfScreen } from './ShelfScreen.tsx'
+import { Page } from './parts.tsx'
+import { useDesk } from './use-desk.ts'
 import { WeighScreen } from './WeighScreen.tsx'
 
 export interface RecordScreensProps {
@@ -119,7 +120,7 @@ function Opening(): VNode {
 function Shown(props: { room: Room; hash: string; onCheck: (kept: AnimalRecord) => void }): VNode {
   const { room, hash, onCheck } = props
   const [view, one, part, itemId] = hash.split('/')
-  if (view === '#shelf') return <ShelfScreen room={room} cards={one === 'cards'} />
+  if (view === '#shelf') return <Shelf room={room} cards={one === 'cards'} />
   if (view === '#keep') return <KeepScreen room={room} />
   if (view !== '#animal') return <AnimalsScreen room={room} />
   const kept = room.record.animals.find(({ animalId }) => animalId === one)
@@ -149,4 +150,17 @@ function Shown(props: { room: Room; hash: string; onCheck: (kept: AnimalRecord) 
     default:
       return <AnimalScreen key={one} room={room} kept={kept} onCheck={onCheck} />
   }
+}
+
+const loadShelf = () => import('./ShelfScreen.tsx')
+
+function Shelf(props: { readonly room: Room; readonly cards: boolean }): VNode {
+  const { part, words } = useDesk(loadShelf)
+  // Not as a screen of its own: the page that waits becomes the shelf, and its heading keeps the focus.
+  if (part) return part.shelfScreen(props)
+  return (
+    <Page title={props.cards ? 'Cage cards' : 'The whole shelf'} back={{ label: 'Animals', href: '#animals' }}>
+      <p role="status">{words}</p>
+    </Page>
+  )
 }

@@ -38,7 +38,8 @@ function rowWords(
     .join(' ')
 }
 
-export function ShelfScreen({ room, cards }: { readonly room: Room; readonly cards: boolean }): VNode {
+/** The page; it has no state of its own, so that it can take the place of the page that waited for it. */
+export function shelfScreen({ room, cards }: { readonly room: Room; readonly cards: boolean }): VNode {
   const { clock, locale, content } = room
   const now = clock()
   const { shelf, byId } = shelfOf(room, now)

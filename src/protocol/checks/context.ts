@@ -4,6 +4,7 @@ import type { FollowUps } from '../../../shared/follow-up.ts'
 import { type PreparedRule, prepare } from '../../triage/prepare.ts'
 import type { Compilation } from '../compile.ts'
 import type { ContentDocument, Path } from '../documents.ts'
+import { enclosureClaims } from '../enclosure/claims.ts'
 import { allFindings, type PlacedFinding, type PlacedQuestion } from '../facts.ts'
 import type { ContentFault } from '../fault.ts'
 import type { ProtocolSource } from '../source.ts'
@@ -102,6 +103,7 @@ function claimsOf(
       document: species.document,
       path: ['weight'],
     },
+    ...enclosureClaims(source),
   ]
 }
 
