@@ -85,10 +85,17 @@ export interface ChartState {
 
 /** The states, and what the guards and actions in them mean. */
 export interface WizardChart {
-  readonly root: ChartState & { readonly initial: string; readonly states: Readonly<Record<string, ChartState>> }
+  readonly root: ChartState & {
+    readonly initial: string
+    readonly states: Readonly<Record<string, ChartState>>
+  }
   readonly contextOf: (input: WizardInput) => WizardContext
   readonly holds: (guard: ChartGuard, context: WizardContext, event: WizardEvent) => boolean
-  readonly changed: (action: ChartAction, context: WizardContext, event: WizardEvent) => Partial<WizardContext>
+  readonly changed: (
+    action: ChartAction,
+    context: WizardContext,
+    event: WizardEvent,
+  ) => Partial<WizardContext>
 }
 
 function contextOf({ now, base = EMPTY_CASE_FILE, log = [] }: WizardInput): WizardContext {

@@ -1,11 +1,4 @@
-import type {
-  ChartState,
-  ChartWay,
-  WizardChart,
-  WizardContext,
-  WizardEvent,
-  WizardInput,
-} from './chart.ts'
+import type { ChartState, ChartWay, WizardChart, WizardContext, WizardEvent, WizardInput } from './chart.ts'
 
 /** Where a case stands in the chart, and with what. */
 export interface Standpoint {
@@ -49,13 +42,10 @@ export function chartWalk({ root, contextOf, holds, changed }: WizardChart): Cha
   const take = ({ states, context }: Standpoint, { target, actions }: ChartWay, event: WizardEvent) => {
     const next = target === undefined ? states : inmost(byTarget.get(target) ?? [])
     const entries = next.filter(state => !states.includes(state)).map(({ entry }) => entry)
-    return {
-      states: next,
-      context: [actions, ...entries].reduce(
-        (before, action) => (action ? { ...before, ...changed(action, before, event) } : before),
-        context,
-      ),
-    }
+    let after = context
+    for (const action of [actions, ...entries])
+      if (action) after = { ...after, ...changed(action, after, event) }
+    return { states: next, context: after }
   }
   /** The first open way, sought from the innermost state outwards. */
   const openWay = (

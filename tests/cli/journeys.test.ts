@@ -43,15 +43,27 @@ test('a script over its budget is a fault', () => {
   expect(faultsOf(dist, over)).toEqual(['js.initial: given: 11; accepted: at most 10'])
 })
 
-test('the YAML parser and classic zod are faults, and their names are still those of the libraries', () => {
-  put('assets/later.js', 'class YAMLParseError {} make("ZodString")')
+test('the YAML parser, zod and the statechart library are faults, and their names are still those of the libraries', () => {
+  put('assets/later.js', 'class YAMLParseError {} make(a._zod.def, "xstate.init")')
   expect(faultsOf(dist, [])).toEqual([
     expect.stringContaining('assets/later.js: holds YAMLParseError'),
-    expect.stringContaining('assets/later.js: holds ZodString'),
+    expect.stringContaining('assets/later.js: holds _zod'),
+    expect.stringContaining('assets/later.js: holds xstate.init'),
   ])
-  const [yaml, zod] = FOREIGN
+  const [yaml, zod, xstate] = FOREIGN
   const library = (file: string) => readFileSync(join('node_modules', file), 'utf8')
   expect(library('yaml/browser/dist/errors.js')).toMatch(yaml!)
-  expect(library('zod/v4/classic/schemas.js')).toMatch(zod!)
-  expect(library('zod/v4/mini/schemas.js')).not.toMatch(zod!)
+  expect(library('zod/v4/core/core.js')).toMatch(zod!)
+  expect(library('xstate/dist/xstate.umd.min.js')).toMatch(xstate!)
+})
+
+test('desk work is counted by itself, and may not be needed on the way of an owner', () => {
+  const owner = bytes('js.owner.brotliBytes')
+  put('assets/desk-shelf.js', 'import{a}from"./part.js";a("shelf")')
+  expect(bytes('js.owner.brotliBytes')).toBe(owner)
+  expect(bytes('js.desk.brotliBytes')).toBeGreaterThan(0)
+  put('assets/later.js', 'a(()=>import("./desk-shelf.js"))')
+  expect(faultsOf(dist, [])).toEqual([])
+  put('assets/later.js', 'import"./desk-shelf.js"')
+  expect(faultsOf(dist, [])).toEqual(['assets/later.js: needs assets/desk-shelf.js, which is desk work'])
 })

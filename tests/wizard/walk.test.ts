@@ -36,8 +36,7 @@ function anyEvent(protocol: Protocol, shown: string | undefined, now: Moment, ro
   if (kind === 1) return { type: 'GO', question: one(roll, screens).id, now }
   if (kind === 2) return { type: 'DETAILS', now }
   if (kind === 3) return { type: 'SKIP', now }
-  if (kind === 4)
-    return { type: 'START', now, ...(roll(2) === 0 ? { question: one(roll, screens).id } : {}) }
+  if (kind === 4) return { type: 'START', now, ...(roll(2) === 0 ? { question: one(roll, screens).id } : {}) }
   const asked = kind === 5 ? undefined : questions.find(({ id }) => id === shown)
   const question = asked ?? one(roll, questions)
   const answer = roll(3) === 0 ? anyAnswer(question, roll) : saysNothing(question, now.instant)

@@ -9,6 +9,9 @@ const path = (file: string) => fileURLToPath(new URL(`../../${file}`, import.met
 const START = [path('app/main.tsx')]
 const LATER = ['app/later-screens.tsx', 'app/record/Record.tsx', 'records/rows.ts'].map(path)
 
+/** The bundler's own helpers: the owner's later code has them, and desk work comes after it. */
+const RUNTIME = '\0rolldown/runtime.js'
+
 /** The modules that these need in order to run, themselves among them. */
 function closureOf(ids: readonly string[], graph: Graph): Set<string> {
   const found = new Set<string>()
@@ -22,13 +25,27 @@ function closureOf(ids: readonly string[], graph: Graph): Set<string> {
 }
 
 /**
- * Names the chunk of a module: all that is fetched after the first paint on the owner's way is one file, which
- * compresses better than several. Everything else is parted as rolldown sees fit: the first load, and desk work.
+ * Names the chunk of a module: all that is needed for the first screens is one file, all that is fetched after the
+ * first paint on the owner's way is another; a few large files compress better than many. Everything else is parted as rolldown sees fit: the first load, and desk work.
  */
 export function ownersChunks(): (id: string, graph: Graph) => string | null {
   let known: { readonly start: Set<string>; readonly later: Set<string> } | undefined
   return (id, graph) => {
     known ??= { start: closureOf(START, graph), later: closureOf(LATER, graph) }
-    return known.later.has(id) && !known.start.has(id) && !id.includes('virtual:protocol/') ? 'later' : null
+    if (id.includes('virtual:protocol/')) return null
+    if (id === RUNTIME) return 'later'
+    if (known.start.has(id)) return 'start'
+    return known.later.has(id) ? 'later' : null
   }
+}
+
+/** The file of a chunk, so that its name tells what it is: what the tool knows, what an owner loads, or desk work. */
+export function chunkFileNames(chunk: {
+  readonly name: string
+  readonly facadeModuleId?: string | null | undefined
+}): string {
+  if (chunk.facadeModuleId?.includes('virtual:protocol/')) return 'assets/content-[name]-[hash].js'
+  return /^(?:start|later|content-.*)$/.test(chunk.name)
+    ? 'assets/[name]-[hash].js'
+    : 'assets/desk-[name]-[hash].js'
 }
