@@ -94,6 +94,7 @@ test('desk work is fetched when its screen is opened, as files of the tool witho
     await page.waitForLoadState('networkidle')
     return desk().slice(before)
   }
+  expect(desk()).toEqual([])
   expect(await fetched('#animals', 'Your animals')).toEqual([])
   expect(await fetched('#keep', 'Keep and move the record')).toEqual([expect.stringContaining('/desk-')])
   await expect(page.getByLabel('Read a backup file')).toBeVisible()

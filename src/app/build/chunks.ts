@@ -9,9 +9,6 @@ const path = (file: string) => fileURLToPath(new URL(`../../${file}`, import.met
 const START = [path('app/main.tsx')]
 const LATER = ['app/later-screens.tsx', 'app/record/Record.tsx', 'records/rows.ts'].map(path)
 
-/** The bundler's own helpers: the owner's later code has them, and desk work comes after it. */
-const RUNTIME = '\0rolldown/runtime.js'
-
 /** The modules that these need in order to run, themselves among them. */
 function closureOf(ids: readonly string[], graph: Graph): Set<string> {
   const found = new Set<string>()
@@ -33,7 +30,6 @@ export function ownersChunks(): (id: string, graph: Graph) => string | null {
   return (id, graph) => {
     known ??= { start: closureOf(START, graph), later: closureOf(LATER, graph) }
     if (id.includes('virtual:protocol/')) return null
-    if (id === RUNTIME) return 'later'
     if (known.start.has(id)) return 'start'
     return known.later.has(id) ? 'later' : null
   }
@@ -45,7 +41,8 @@ export function chunkFileNames(chunk: {
   readonly facadeModuleId?: string | null | undefined
 }): string {
   if (chunk.facadeModuleId?.includes('virtual:protocol/')) return 'assets/content-[name]-[hash].js'
-  return /^(?:start|later|content-.*)$/.test(chunk.name)
+  // The bundler's own helpers, of a few hundred bytes, it parts by itself.
+  return /^(?:start|later|rolldown-runtime|content-.*)$/.test(chunk.name)
     ? 'assets/[name]-[hash].js'
     : 'assets/desk-[name]-[hash].js'
 }
