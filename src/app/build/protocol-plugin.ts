@@ -4,6 +4,7 @@ import type { Plugin } from 'vite'
 import type { CareOfLogic, CompiledProtocol, Logic, Rule } from '../../../shared/compiled.ts'
 import { faultLine } from '../../protocol/fault.ts'
 import { loadProtocol } from '../../protocol/load.ts'
+import { loadSearchWords } from '../../protocol/search-words.ts'
 import { loadWeights } from '../../protocol/weights.ts'
 import { firstContent, frameContent } from './first-content.ts'
 
@@ -33,6 +34,13 @@ export function compileContent(): CompiledProtocol {
 function weightsContent(protocol: CompiledProtocol) {
   const loaded = loadWeights(CONTENT, SPECIES, protocol)
   if (loaded.ok) return loaded.weights
+  throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
+}
+
+/** Reads how owners say it, or throws every fault. */
+function searchContent({ frame }: CompiledProtocol) {
+  const loaded = loadSearchWords(CONTENT, SPECIES, frame)
+  if (loaded.ok) return loaded.searchWords
   throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
 }
 
@@ -92,6 +100,8 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
       return dataModule(protocol.commonWords)
     case 'weights':
       return dataModule(weightsContent(protocol))
+    case 'search':
+      return dataModule(searchContent(protocol))
     case 'evidence':
       return dataModule(citedEvidence(protocol))
     case 'concerns':
