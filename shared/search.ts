@@ -15,6 +15,14 @@ export const searchWordsSchema = z.strictObject({
   /** The concern that a search which finds nothing leads to, after every danger screen. */
   nothingFound: id,
   /** What can be pointed at, and the danger screens and concerns each leads to, the likeliest first. */
-  bodyParts: z.array(z.strictObject({ id, name: text, doors: z.array(id).check(z.minLength(1)) })),
+  bodyParts: z.array(
+    z.strictObject({
+      id,
+      name: text,
+      /** The places of the drawing in words, where the name alone does not say them. */
+      places: z.optional(text),
+      doors: z.array(id).check(z.minLength(1)),
+    }),
+  ),
 })
 export type SearchWords = z.infer<typeof searchWordsSchema>

@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
 import { useBackSteps } from './back-steps.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, Rest } from './content/later.ts'
+import type { LaterContent, Rest, Search } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
@@ -23,6 +23,8 @@ export interface AppProps {
   readonly rest: Promise<Rest>
   /** The words behind the danger screens. */
   readonly later: Promise<LaterContent>
+  /** The search of the start page, which comes between the two. */
+  readonly search?: Promise<Search>
   readonly store?: Store
   /** The time and zone; the browser's own where none is given. */
   readonly clock?: () => Moment
@@ -40,10 +42,10 @@ function browserLocale(): string {
   return language.startsWith('en') ? language : 'en-GB'
 }
 
-function useArrived<Value>(promise: Promise<Value>): Value | undefined {
+function useArrived<Value>(promise: Promise<Value> | undefined): Value | undefined {
   const [value, setValue] = useState<Value>()
   useEffect(() => {
-    promise.then(setValue).catch(() => {})
+    promise?.then(setValue).catch(() => {})
   }, [promise])
   return value
 }
@@ -55,6 +57,7 @@ export function App(props: AppProps): VNode {
   const locale = useMemo(() => props.locale ?? browserLocale(), [props.locale])
   const rest = useArrived(props.rest)
   const later = useArrived(props.later)
+  const search = useArrived(props.search)
   const screens = rest?.screens
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
@@ -150,6 +153,7 @@ export function App(props: AppProps): VNode {
       clock={clock}
       locale={locale}
       screens={screens}
+      search={search}
       asked={view === '#anew' ? begun : undefined}
       onAsk={next => {
         setBegun(next)
