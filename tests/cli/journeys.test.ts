@@ -37,6 +37,13 @@ test('content and the service worker are not among the scripts', () => {
   expect(bytes('js.owner.brotliBytes')).toBeGreaterThan(before)
 })
 
+test('the search has a figure of its own', () => {
+  const before = bytes('js.owner.brotliBytes')
+  put('assets/find-doors-abc.js', 'export const find="found"')
+  expect(bytes('js.owner.brotliBytes')).toBe(before)
+  expect(bytes('js.search.brotliBytes')).toBeGreaterThan(0)
+})
+
 test('a script over its budget is a fault', () => {
   expect(faultsOf(dist, figuresOf(dist))).toEqual([])
   const over = [{ name: 'js.initial', bytes: 11, most: 10, what: '' }]

@@ -130,9 +130,9 @@ export function StartSearch(props: StartSearchProps): VNode {
             ))}
           </ul>
         </div>
-        <p role="status">{pointed ? labels.bodyPartDoors(pointed.name, ofPart.length) : ''}</p>
-        {pointed ? list(withLast(ofPart)) : null}
       </Disclosure>
+      <p role="status">{pointed ? labels.bodyPartDoors(pointed.name, ofPart.length) : ''}</p>
+      {pointed ? list(withLast(ofPart)) : null}
       {chosen.length === 0 ? null : (
         <div class="start-search-parts">
           <p role="status">{labels.tickedDoors(chosen.map(({ label }) => label))}</p>
