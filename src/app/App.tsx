@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
 import { useBackSteps } from './back-steps.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, Rest, Search } from './content/later.ts'
+import type { LaterContent, RecordRoom, Rest, Search } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
@@ -25,6 +25,8 @@ export interface AppProps {
   readonly later: Promise<LaterContent>
   /** The search of the start page, which comes between the two. */
   readonly search?: Promise<Search>
+  /** The keeper's record. */
+  readonly record?: Promise<RecordRoom>
   readonly store?: Store
   /** The time and zone; the browser's own where none is given. */
   readonly clock?: () => Moment
@@ -58,13 +60,18 @@ export function App(props: AppProps): VNode {
   const rest = useArrived(props.rest)
   const later = useArrived(props.later)
   const search = useArrived(props.search)
+  const record = useArrived(props.record)
   const screens = rest?.screens
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
 
+  const baseOf = (animalId: string) => {
+    const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
+    return kept && record?.caseOf(kept)
+  }
   const latest = useRef<Wizard | undefined>(undefined)
   const steps = useBackSteps(() => latest.current ?? wizard)
-  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward })
+  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf })
   latest.current = wizard
   const back = () => void wizard.back().then(steps.stepped)
   const { place, context } = wizard
@@ -108,6 +115,24 @@ export function App(props: AppProps): VNode {
             }}
             onNo={leave}
           />
+        )
+      case '#animals':
+      case '#animal':
+      case '#shelf':
+      case '#keep':
+        return record && whole ? (
+          <record.Record
+            hash={steps.view}
+            protocol={whole.knowledge.protocol}
+            frame={whole.knowledge.book.frame}
+            store={record.keeper}
+            clock={clock}
+            locale={locale}
+            onGo={goTo}
+            onCheck={({ animalId }) => void wizard.begin({ thisAnimal: true }, undefined, animalId)}
+          />
+        ) : (
+          waiting
         )
       case '':
         break
@@ -168,6 +193,13 @@ export function App(props: AppProps): VNode {
   // Where the last screens are still on their way, what is shown is another screen.
   const key = `${steps.view || asked}${shown === waiting ? ' awaited' : ''}`
   useArrival(key)
+  // A check of an animal of the record is kept with it, once it comes to its outcome.
+  const { at: standsAt } = place
+  useEffect(() => {
+    if (standsAt !== 'outcome' || !record || !knowledge?.isWhole || wizard.of === undefined) return
+    const checkId = `check ${context.log[0]?.answer.given}`
+    void record.keepCheck(record.keeper, wizard.of, knowledge.protocol, { checkId, ...context })
+  }, [standsAt, context, record, knowledge, wizard.of])
   return (
     <div class="page">
       <TopBar name={labels.appName} homeHref="#start" phoneLabel={labels.phone} phoneHref="#phone" />
@@ -183,9 +215,16 @@ export function App(props: AppProps): VNode {
           </Notice>
         </div>
       ) : null}
-      <Keyed key={key}>{shown}</Keyed>
+      <Keyed key={RECORD.test(key) ? 'record' : key}>{shown}</Keyed>
     </div>
   )
+}
+
+/** The record keeps what was just done from one of its screens to the next. */
+const RECORD = /^#(?:animals?|shelf|keep)(?:\/|$)(?!.*awaited)/
+
+const goTo = (hash: string) => {
+  globalThis.location.hash = hash
 }
 
 /** A screen of its own: nothing of the one before stays in its fields. */

@@ -3,7 +3,7 @@ import { hydrate, render } from 'preact'
 import { openStore } from '../records/store.ts'
 import { caseUnderWay, type Earlier } from '../records/under-way.ts'
 import { App } from './App.tsx'
-import { loadLater, loadRest, loadSearch } from './content/later.ts'
+import { loadLater, loadRecord, loadRest, loadSearch } from './content/later.ts'
 import { readDoors } from './doors.ts'
 
 /** Where the choice between dark and light is kept, once someone made it: `dark` or `light`. */
@@ -50,6 +50,7 @@ function start(place: HTMLElement) {
   const search = rest.then(loadSearch)
   // A search that does not come keeps nothing else back.
   const later = search.catch(() => rest).then(loadLater)
+  const record = later.then(loadRecord)
   const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
   const doors = readDoors(place)
   const app = (earlier?: Earlier) => (
@@ -59,6 +60,7 @@ function start(place: HTMLElement) {
       rest={rest}
       later={later}
       search={search}
+      record={record}
       store={earlier ? { ...store, earlier } : store}
     />
   )
@@ -67,7 +69,7 @@ function start(place: HTMLElement) {
     if (earlier) render(app(earlier), place)
   })
   if (import.meta.env.PROD)
-    later
+    record
       .then(() => takenUp)
       .then(earlier => keepOffline(earlier !== undefined && earlier.outcomeAt === undefined))
       // Without it the page works all the same, as long as there is a network.

@@ -50,6 +50,14 @@ export async function loadSearch(): Promise<Search> {
   return { findDoors, vocabulary }
 }
 
+/** Fetches the keeper's record, after everything else, and opens its store. */
+export async function loadRecord() {
+  const screens = await import('../record/Record.tsx')
+  await screens.addStyle()
+  return { ...screens, keeper: screens.openKeeperStore() }
+}
+export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
+
 /** Fetches the rest of the content, after the search. */
 export async function loadLater(): Promise<LaterContent> {
   const { default: care } = await import('virtual:protocol/care')
