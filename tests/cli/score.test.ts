@@ -11,13 +11,18 @@ const files = readdirSync(FOLDER).map(name => `${FOLDER}/${name}`)
 const [first = ''] = files
 const written = () => JSON.parse(readFileSync(first, 'utf8'))
 
-test('published cases: none below its range, none above, none unsettled', () => {
+// What the project asks of itself: nothing below its range, 9 % or less above.
+const MOST_ABOVE = 0.09
+
+test('published cases: none below its range, none unsettled, few above', () => {
   const { status, stdout } = score(files)
   expect(status).toBe(0)
   const { cases, all, outside } = JSON.parse(stdout)
   expect(cases).toBe(files.length)
-  expect(all.within).toMatchObject({ count: files.length, of: files.length, share: 1, high: 1 })
-  expect(outside).toEqual([])
+  expect(all.below).toMatchObject({ count: 0, of: files.length, low: 0 })
+  expect(all.notSettled.count).toBe(0)
+  expect(all.above.share).toBeLessThanOrEqual(MOST_ABOVE)
+  expect(outside).toHaveLength(all.above.count)
 })
 
 test('a list from standard input counts as its cases do alone; a case out of its range is named', () => {
