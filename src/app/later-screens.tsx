@@ -24,6 +24,7 @@ import { labels } from './wording/labels.ts'
 import { progressNotes } from './wording/progress.ts'
 
 export { GeckoDrawing } from './drawing/GeckoDrawing.tsx'
+export { StartSearch } from './screens/StartSearch.tsx'
 export { whenWords } from './wording/dates.ts'
 
 /** Everything that was fetched, ready for use. */

@@ -47,7 +47,7 @@ export function chunkFileNames(chunk: {
 }): string {
   if (chunk.facadeModuleId?.includes('virtual:protocol/')) return 'assets/content-[name]-[hash].js'
   // The bundler's own helpers, of a few hundred bytes, it parts by itself.
-  return /^(?:start|later|record|rolldown-runtime|content-.*)$/.test(chunk.name)
+  return /^(?:start|later|record|find-doors|rolldown-runtime|content-.*)$/.test(chunk.name)
     ? 'assets/[name]-[hash].js'
     : 'assets/desk-[name]-[hash].js'
 }
