@@ -4,9 +4,11 @@ import { backupSchema } from '../../shared/backup.ts'
 import { caseFileSchema } from '../../shared/case-file.ts'
 import { compiledProtocolSchema } from '../../shared/compiled-schema.ts'
 import { conditionFileSchema } from '../../shared/condition.ts'
+import { enclosureInputSchema } from '../../shared/enclosure-input.ts'
 
-// `npm run -s schema -- case|assessment|condition|protocol|backup`: prints the JSON Schema of what goes in, of what
-// comes out, of the compiled protocol, or of the file that holds a keeper's record. An unknown name ends with code 2.
+// `npm run -s schema -- case|assessment|condition|protocol|backup|enclosure`: prints the JSON Schema of what goes in,
+// of what comes out, of the compiled protocol, of the file that holds a keeper's record, or of readings of an enclosure.
+// An unknown name ends with code 2.
 const SCHEMAS: Readonly<Record<string, { schema: z.ZodMiniType; io: 'input' | 'output' }>> = {
   // A case file is described as a person writes it, with defaults left out.
   case: { schema: caseFileSchema, io: 'input' },
@@ -14,6 +16,7 @@ const SCHEMAS: Readonly<Record<string, { schema: z.ZodMiniType; io: 'input' | 'o
   condition: { schema: conditionFileSchema, io: 'input' },
   protocol: { schema: compiledProtocolSchema, io: 'output' },
   backup: { schema: backupSchema, io: 'input' },
+  enclosure: { schema: enclosureInputSchema, io: 'input' },
 }
 
 const name = process.argv[2]

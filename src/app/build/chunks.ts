@@ -30,6 +30,8 @@ export function ownersChunks(): (id: string, graph: Graph) => string | null {
   return (id, graph) => {
     known ??= { start: closureOf(START, graph), later: closureOf(LATER, graph) }
     if (id.includes('virtual:protocol/')) return null
+    // The page's own script stays a file by itself, so that the page names one.
+    if (START.includes(id)) return null
     if (known.start.has(id)) return 'start'
     return known.later.has(id) ? 'later' : null
   }

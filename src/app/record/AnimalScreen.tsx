@@ -2,8 +2,10 @@
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { AnimalRecord } from '../../../shared/record.ts'
+import { atLeastAsUrgent } from '../../../shared/urgency.ts'
 import type { WeightReport } from '../../measure/weightReport.ts'
 import { Notice } from '../parts/Notice.tsx'
+import { caseOf } from './case-of.ts'
 import { chartData } from './chart/chart-data.ts'
 import { WeightChart } from './chart/WeightChart.tsx'
 import { lastLook } from './condition.ts'
@@ -37,6 +39,8 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
   const home = `#animal/${kept.animalId}`
   const place = placeWords(kept.animal)
   const look = lastLook(kept)
+  // The rules of the protocol over its weights: the page says what the shelf says.
+  const level = content.atLeast(caseOf(kept), now)
   return (
     <Page
       title={kept.animal.name}
@@ -47,6 +51,9 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
       <p class="print-only">{dayWords(now.instant, now.zone, locale)}</p>
       <div class={said.worry ? 'animal-said animal-worry' : 'animal-said'}>
         <p class="animal-main">{said.main}</p>
+        {level !== undefined && atLeastAsUrgent(level.urgency, 'week') ? (
+          <p class="animal-level">{content.urgencyNames[level.urgency]}, at least, by its weights alone.</p>
+        ) : null}
         {said.more.map(line => (
           <p key={line}>{line}</p>
         ))}

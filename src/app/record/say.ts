@@ -67,9 +67,7 @@ export function sayReport(
           ? []
           : ['Only the newest weighing shows it. Until a second one says otherwise, it counts.']),
         ...(holds(flags.downwardOnThree) ? ['It goes down from one weighing to the next.'] : []),
-        ...(holds(flags.fastLoss) || holds(flags.slowLoss)
-          ? ['Start a check: it asks what else you see, and says how soon a vet is needed.']
-          : []),
+        'Start a check: it asks what else you see, and says how soon a vet is needed.',
         ...asides,
       ],
       true,

@@ -47,8 +47,8 @@ const isDesk = path => basename(path).startsWith('desk-')
 /** @param {string} path */
 const isWorker = path => basename(path) === 'service-worker.js'
 
-/** Names that only the YAML parser, the schema library and the statechart library have: none belongs into the browser. */
-export const FOREIGN = [/\bYAMLParseError\b/, /\b_zod\b/, /\bxstate\.init\b/]
+/** Names that only the YAML parser and the schema library have: neither belongs into the browser. */
+export const FOREIGN = [/\bYAMLParseError\b/, /\b_zod\b/]
 
 /**
  * The sizes of a build by journey.

@@ -35,6 +35,10 @@ const COMMANDS = {
   },
   content: { does: 'check the clinical content', run: script('content') },
   assess: { does: 'assess a case file: assess -- FILE|- [--now ISO]', run: script('assess') },
+  enclosure: {
+    does: 'check an enclosure: enclosure -- FILE|- [--logger FILE.csv] [--concern ID]',
+    run: script('enclosure'),
+  },
   trend: {
     does: 'read weights: trend -- FILE.csv|- [--born DATE] [--event DATE:KIND]...',
     run: script('trend'),

@@ -8,6 +8,7 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../../../shared/moment.ts'
 import type { Reading } from '../../../measure/series.ts'
 import { dayWords, eventNames, numberWords } from '../words.ts'
+import { ChartTable } from './ChartTable.tsx'
 import { againstReferencePercent, type ChartData, type ChartPoint } from './chart-data.ts'
 import { dateTicks, gramTicks } from './ticks.ts'
 
@@ -88,7 +89,7 @@ export function WeightChart(props: WeightChartProps): VNode {
         {words}
       </p>
       <Legend {...props} />
-      <TableWhenOpened {...props} />
+      <ChartTable data={data} now={now} locale={locale} />
     </figure>
   )
 }
@@ -291,45 +292,5 @@ function Legend({ data, now, locale, referenceDays, ofEvent }: WeightChartProps)
         </ol>
       )}
     </figcaption>
-  )
-}
-
-/** The data as a table; a year of days is made into rows only for who opens it. */
-function TableWhenOpened({ data, now, locale }: WeightChartProps): VNode {
-  const [isOpen, setOpen] = useState(false)
-  const { grams, percent } = numberWords(locale)
-  const { readings } = data
-  return (
-    <details class="disclosure" onToggle={event => setOpen(event.currentTarget.open)}>
-      <summary class="disclosure-summary">The same as a table</summary>
-      <div class="disclosure-body">
-        {isOpen ? (
-          <table class="chart-table">
-            <thead>
-              <tr>
-                <th scope="col">Day</th>
-                <th scope="col">Weight</th>
-                <th scope="col">Against the best</th>
-              </tr>
-            </thead>
-            <tbody>
-              {[...readings].reverse().map(one => {
-                const change = againstReferencePercent(one.massGrams, data.referenceGrams)
-                return (
-                  <tr key={one.at}>
-                    <th scope="row">{dayWords(one.at, now.zone, locale)}</th>
-                    <td>
-                      {grams(one.massGrams)}
-                      {one.outlier ? ' (odd)' : ''}
-                    </td>
-                    <td>{change === undefined ? '' : percent(change, true)}</td>
-                  </tr>
-                )
-              })}
-            </tbody>
-          </table>
-        ) : null}
-      </div>
-    </details>
   )
 }
