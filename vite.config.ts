@@ -25,9 +25,6 @@ export default defineConfig({
     outDir: '../../dist',
     emptyOutDir: true,
     target: 'es2022',
-    // 0.7 kB less on the owner's way than the bundler's own.
-    minify: 'terser',
-    terserOptions: { module: true, ecma: 2020, compress: { passes: 3, unsafe_arrows: true } },
     // src/app/build/preload-plugin.ts does what is needed of it.
     modulePreload: false,
     // The policy allows no data: address but pictures.
