@@ -1,3 +1,6 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { parse } from 'yaml'
 import type { CarePlanWords, QuestionWords, Words } from '../../shared/compiled.ts'
 import * as labels from '../../src/app/wording/label-words.ts'
 import { protocol } from '../search/vocabulary.ts'
@@ -86,6 +89,29 @@ export const frameTexts: readonly Shown[] = [
     texts: parts.flatMap(words => Object.values(words.findings).map(({ findOut }) => findOut ?? '')),
   },
 ]
+
+const CONTENT = join(import.meta.dirname, '../../content/leopard-gecko')
+const yamlOf = (file: string): unknown => parse(readFileSync(join(CONTENT, file), 'utf8'))
+
+/** Every text below a value of YAML, with the way to it; ids are no texts. */
+function stringsIn(value: unknown, way: string): Shown[] {
+  if (typeof value === 'string') return /^[a-z0-9-]+$/.test(value) ? [] : [{ id: way, texts: [value] }]
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([key, one]) => stringsIn(one, `${way}.${key}`))
+}
+
+/** The texts of the enclosure check; words of logger files and notes on instruments are no texts for owners. */
+export const enclosureTexts: readonly Shown[] = stringsIn(yamlOf('enclosure.yaml'), 'enclosure').filter(
+  ({ id }) => !/^enclosure\.(logger|instruments)\./.test(id),
+)
+
+/** What the looks of a care plan under way ask and answer. */
+export const followUpTexts: readonly Shown[] = readdirSync(join(CONTENT, 'care')).flatMap(file => {
+  const plan = yamlOf(`care/${file}`)
+  const followUp: unknown =
+    typeof plan === 'object' && plan !== null ? Reflect.get(plan, 'followUp') : undefined
+  return stringsIn(followUp, file)
+})
 
 /** The doors of the start page. */
 export const doorTexts: readonly Shown[] = [

@@ -7,6 +7,8 @@ import { wordsFileSchema } from '../../shared/content.ts'
 import { protocol } from '../search/vocabulary.ts'
 import {
   doorTexts,
+  enclosureTexts,
+  followUpTexts,
   frameTexts,
   labelTexts,
   outcomeTexts,
@@ -34,6 +36,8 @@ const kinds: readonly (readonly [string, readonly Shown[]])[] = [
   ['reasons', reasonTexts],
   ['single texts of questions and plans', singleTexts],
   ['texts on many screens', frameTexts],
+  ['texts of the enclosure check', enclosureTexts],
+  ['looks of a care plan under way', followUpTexts],
   ['labels of the app', labelTexts],
 ]
 const everything = [...kinds.flatMap(([, shown]) => shown), ...doorTexts]
