@@ -31,10 +31,17 @@ export interface AppProps {
   readonly locale?: string
 }
 
-const browserClock = (): Moment => ({
-  instant: new Date().toISOString(),
-  zone: new Intl.DateTimeFormat().resolvedOptions().timeZone,
-})
+/** The browser's time zone, asked again each minute: asking takes longer than drawing a button. */
+const zoneNow = { zone: '', untilMs: 0 }
+
+const browserClock = (): Moment => {
+  const now = new Date()
+  if (now.getTime() >= zoneNow.untilMs || now.getTime() < zoneNow.untilMs - 60_000) {
+    zoneNow.zone = new Intl.DateTimeFormat().resolvedOptions().timeZone
+    zoneNow.untilMs = now.getTime() + 60_000
+  }
+  return { instant: now.toISOString(), zone: zoneNow.zone }
+}
 
 /** Dates stand inside English sentences, so they are English whatever the browser speaks. */
 function browserLocale(): string {
@@ -64,7 +71,7 @@ export function App(props: AppProps): VNode {
 
   const baseOf = (animalId: string) => {
     const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
-    return kept && record?.caseOf(kept)
+    return kept && rest && record?.caseOf(kept, rest.logic.weight, clock())
   }
   const latest = useRef<Wizard | undefined>(undefined)
   const steps = useBackSteps(() => latest.current ?? wizard)

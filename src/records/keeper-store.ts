@@ -36,9 +36,14 @@ export interface KeeperStore {
   readonly entries: () => readonly RecordEntry[]
   /**
    * Adds entries, all or none, in one transaction. Resolves when the browser has confirmed them or they are held in
-   * memory; `record` has them then. An entry with a known id adds nothing.
+   * memory; the listeners hear of them then. An entry with a known id adds nothing.
+   *
+   * @param meanwhile called with the record to come while the browser writes, to work out what will be shown
    */
-  readonly append: (entries: readonly RecordEntry[]) => Promise<Saved>
+  readonly append: (
+    entries: readonly RecordEntry[],
+    meanwhile?: (coming: KeeperRecord) => void,
+  ) => Promise<Saved>
   /** What to make the next entries with, at the clock's `now` (an ISO 8601 instant). */
   readonly writing: (now: string) => Writing
   /** Calls back when this tab or another one has changed the record, until the returned function is called. */
@@ -83,14 +88,23 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
   let promise: KeepPromise = 'unknown'
   let wasAsked = false
 
-  const hold = (entries: readonly RecordEntry[]) => {
+  let told = replay.record()
+  const take = (entries: readonly RecordEntry[]): KeeperRecord => {
     for (const entry of entries) {
       held.set(entry.entryId, entry)
       latestMs = Math.max(latestMs, Date.parse(entry.written))
     }
-    const before = replay.record()
-    const after = replay.add(entries)
-    if (after !== before) for (const listener of changeListeners) listener(after)
+    return replay.add(entries)
+  }
+  const tellChange = () => {
+    const now = replay.record()
+    if (now === told) return
+    told = now
+    for (const listener of changeListeners) listener(now)
+  }
+  const hold = (entries: readonly RecordEntry[]) => {
+    take(entries)
+    tellChange()
   }
 
   const tellPromise = (next: KeepPromise) => {
@@ -162,13 +176,16 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
     opened,
     record: replay.record,
     entries: () => [...held.values()],
-    append: entries =>
+    append: (entries, meanwhile) =>
       inTurn(async () => {
         const fresh = entries.filter(entry => !held.has(entry.entryId))
         for (const entry of fresh) waiting.set(entry.entryId, entry)
-        for (const entry of fresh) held.set(entry.entryId, entry)
-        const saved = await writeAll()
-        hold(fresh)
+        const saving = writeAll()
+        const coming = take(fresh)
+        // By then the browser has been asked to write, and the page would only wait for it.
+        if (meanwhile) setTimeout(() => meanwhile(coming))
+        const saved = await saving
+        tellChange()
         if (!wasAsked && fresh.some(entry => entry.kind === 'weigh-in')) {
           wasAsked = true
           void askToKeep().then(tellPromise)

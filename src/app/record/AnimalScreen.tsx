@@ -5,11 +5,10 @@ import type { AnimalRecord } from '../../../shared/record.ts'
 import { atLeastAsUrgent } from '../../../shared/urgency.ts'
 import type { WeightReport } from '../../measure/weightReport.ts'
 import { Notice } from '../parts/Notice.tsx'
-import { caseOf } from './case-of.ts'
 import { chartData } from './chart/chart-data.ts'
 import { WeightChart } from './chart/WeightChart.tsx'
 import { lastLook } from './condition.ts'
-import { lifeOf, type Room, reportOf } from './keeper.ts'
+import { levelBy, lifeOf, type Room, reportOf, seriesOf } from './keeper.ts'
 import { Page, Way } from './parts.tsx'
 import { sayNext, sayReport } from './say.ts'
 import { AGAIN } from './WeighScreen.tsx'
@@ -40,7 +39,7 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
   const place = placeWords(kept.animal)
   const look = lastLook(kept)
   // The rules of the protocol over its weights: the page says what the shelf says.
-  const level = content.atLeast(caseOf(kept), now)
+  const level = levelBy(kept, content, now)
   return (
     <Page
       title={kept.animal.name}
@@ -124,6 +123,7 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   const isYoung = lifeOf(kept.animal, content, now) === 'young'
   const data = chartData({
     report,
+    ...(span === undefined ? { series: seriesOf(kept, content, now) } : {}),
     events: kept.events,
     now,
     lossPercents: content.lossPercents,
@@ -134,7 +134,7 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   })
   if (data === undefined) return null
   const { grams } = numberWords(locale)
-  const whole = Date.parse(now.instant) - Date.parse(report.series.readings[0]?.at ?? now.instant)
+  const whole = Date.parse(now.instant) - Date.parse(kept.weighIns[0]?.at ?? now.instant)
   const { policy } = content
   return (
     <div>

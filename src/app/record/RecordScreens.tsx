@@ -1,8 +1,8 @@
 /** The record: which of its screens is shown, what was just done and how to take it back. Loaded after the first screens. */
 import type { VNode } from 'preact'
-import { useEffect, useMemo, useReducer, useState } from 'preact/hooks'
+import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../../shared/moment.ts'
-import type { AnimalRecord, RecordEntry } from '../../../shared/record.ts'
+import type { AnimalRecord, KeeperRecord, RecordEntry } from '../../../shared/record.ts'
 import { undo } from '../../records/actions.ts'
 import type { KeeperStore } from '../../records/keeper-store.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
@@ -11,7 +11,7 @@ import { AnimalScreen } from './AnimalScreen.tsx'
 import { AnimalsScreen } from './AnimalsScreen.tsx'
 import { EventScreen } from './EventScreen.tsx'
 import { KeepScreen } from './KeepScreen.tsx'
-import type { RecordContent, Room } from './keeper.ts'
+import { levelBy, type RecordContent, type Room, reportOf } from './keeper.ts'
 import { LookScreen } from './LookScreen.tsx'
 import { NotebookScreen } from './NotebookScreen.tsx'
 import { PastScreen } from './PastScreen.tsx'
@@ -42,9 +42,21 @@ export function RecordScreens(props: RecordScreensProps): VNode {
   const [unread, setUnread] = useState(0)
   const [record, setRecord] = useState(store.record)
   const [done, setDone] = useState<Done>()
+  const isSaving = useRef(false)
+  /** The screen that a save goes on to is shown at once, before the address has followed. */
+  const left = useRef<{ readonly from: string; readonly to: string } | undefined>(undefined)
+  if (left.current?.from !== hash) left.current = undefined
+  const at = left.current?.to ?? hash
   const [, drawAgain] = useReducer((count: number) => count + 1, 0)
   useEffect(() => {
-    const stops = [store.onChange(setRecord), store.onStatus(drawAgain), store.onKeepPromise(drawAgain)]
+    const stops = [
+      store.onChange(next => {
+        // What is saved here is shown together with the screen after it.
+        if (!isSaving.current) setRecord(next)
+      }),
+      store.onStatus(drawAgain),
+      store.onKeepPromise(drawAgain),
+    ]
     void store.opened.then(opened => {
       setRecord(store.record())
       setUnread(opened.faults.length)
@@ -54,6 +66,8 @@ export function RecordScreens(props: RecordScreensProps): VNode {
       for (const stop of stops) stop()
     }
   }, [store])
+  const hashNow = useRef(hash)
+  hashNow.current = hash
   const room = useMemo<Room>(
     () => ({
       record,
@@ -63,14 +77,24 @@ export function RecordScreens(props: RecordScreensProps): VNode {
       store,
       go: onGo,
       tell: said => setDone({ said }),
-      save: async (said, make) => {
+      save: async (said, make, to) => {
         const entry = make(store.writing(clock().instant))
-        await store.append([entry])
+        isSaving.current = true
+        await store.append([entry], coming => workOut(coming, entry.animalId, content, clock()))
+        isSaving.current = false
+        if (to !== undefined) left.current = { from: hashNow.current, to }
+        setRecord(store.record())
         setDone({ said, entry })
+        if (to !== undefined) onGo(to)
         return entry
       },
     }),
     [record, content, clock, locale, store, onGo],
+  )
+  // The same picture as before is not drawn again.
+  const shown = useMemo(
+    () => (isOpen ? <Shown room={room} hash={at} onCheck={onCheck} /> : <Opening />),
+    [isOpen, room, at, onCheck],
   )
   const takeBack = async ({ said, entry }: Done) => {
     if (entry === undefined) return
@@ -102,9 +126,17 @@ export function RecordScreens(props: RecordScreensProps): VNode {
           <p>{unread === 1 ? '1 entry' : `${unread} entries`} could not be read. Nothing of it is deleted.</p>
         )}
       </div>
-      {isOpen ? <Shown room={room} hash={hash} onCheck={onCheck} /> : <Opening />}
+      {shown}
     </>
   )
+}
+
+/** Works out what the screens will say of an animal: they ask for it again and find it done. */
+function workOut(record: KeeperRecord, animalId: string, content: RecordContent, now: Moment): void {
+  const kept = record.animals.find(one => one.animalId === animalId)
+  if (kept === undefined) return
+  reportOf(kept, content, now)
+  levelBy(kept, content, now)
 }
 
 function Opening(): VNode {

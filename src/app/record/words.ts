@@ -3,25 +3,40 @@ import type { KeptAnimal } from '../../../shared/record.ts'
 
 /** What the record's screens say over and over. */
 
-/** Numbers with their units, as the locale writes them. */
-export function numberWords(locale: string) {
-  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 })
-  const signed = new Intl.NumberFormat(locale, { maximumFractionDigits: 1, signDisplay: 'exceptZero' })
-  return {
-    grams: (value: number) => `${number.format(value)} g`,
-    percent: (value: number, withSign = false) =>
-      `${(withSign ? signed : number).format(value).replace('-', '\u2212')} %`,
+/** What is made once and used again: a formatter takes longer to make than a screen of numbers to write. */
+function remembered<Made>(make: (locale: string, zone: string) => Made) {
+  const made = new Map<string, Made>()
+  return (locale: string, zone = ''): Made => {
+    const key = `${locale} ${zone}`
+    const known = made.get(key)
+    if (known !== undefined) return known
+    const fresh = make(locale, zone)
+    made.set(key, fresh)
+    return fresh
   }
 }
 
+/** Numbers with their units, as the locale writes them. */
+export const numberWords = remembered(locale => {
+  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 })
+  return {
+    grams: (value: number) => `${number.format(value)} g`,
+    percent: (value: number, withSign = false) => {
+      const words = number.format(value).replace('-', '\u2212')
+      // No sign before what rounds to nothing.
+      return `${withSign && value > 0 && words !== number.format(0) ? '+' : ''}${words.replace(/^\u2212(?=0$)/, '')} %`
+    },
+  }
+})
+
+const dayFormat = remembered(
+  (locale, timeZone) =>
+    new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone }),
+)
+
 /** A day as a list names it: "12 Nov 2026". */
 export function dayWords(instant: string, zone: string, locale: string): string {
-  return new Intl.DateTimeFormat(locale, {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    timeZone: zone,
-  }).format(new Date(instant))
+  return dayFormat(locale, zone).format(Date.parse(instant))
 }
 
 /** Each kind of event as a thing that happened. */
