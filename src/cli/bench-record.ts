@@ -68,11 +68,14 @@ async function weighOnce(page: Page, devtools: CDPSession, home: string): Promis
   await page.locator('svg.chart').waitFor()
   await page.getByRole('link', { name: 'Weigh', exact: true }).click()
   await page.getByLabel('Weight', { exact: true }).fill('60.4')
+  const place = await page.getByRole('button', { name: 'Save' }).boundingBox()
+  const [x, y] = [(place?.x ?? 0) + 20, (place?.y ?? 0) + 20]
+  await page.mouse.move(x, y)
   await devtools.send('Emulation.setCPUThrottlingRate', { rate: SLOWER })
-  await page.waitForTimeout(300)
+  await page.waitForTimeout(500)
   await page.evaluate(listen)
   const before = await worked(devtools)
-  await page.getByRole('button', { name: 'Save' }).click()
+  await page.mouse.click(x, y)
   const wallMs = await page.evaluate(() => Reflect.get(globalThis, 'chartDrawn') as Promise<number>)
   const after = await worked(devtools)
   await devtools.send('Emulation.setCPUThrottlingRate', { rate: 1 })
@@ -83,9 +86,13 @@ async function weighOnce(page: Page, devtools: CDPSession, home: string): Promis
 function listen(): void {
   const drawn = new Promise<number>(resolve => {
     let pressedAt = Number.NaN
-    addEventListener('click', ({ timeStamp }) => {
-      pressedAt = timeStamp
-    }, { capture: true, once: true })
+    addEventListener(
+      'click',
+      ({ timeStamp }) => {
+        pressedAt = timeStamp
+      },
+      { capture: true, once: true },
+    )
     const watch = new MutationObserver(() => {
       if (Number.isNaN(pressedAt) || document.querySelector('svg.chart') === null) return
       watch.disconnect()
@@ -113,7 +120,8 @@ async function fill(page: Page): Promise<void> {
   await page.evaluate(
     async ([days, animalId]) => {
       const today = Math.floor(Date.now() / 86_400_000) * 86_400_000
-      const at = (day: number) => new Date(today - (days - day) * 86_400_000 + 28_800_000 * Math.random()).toISOString()
+      const at = (day: number) =>
+        new Date(today - (days - day) * 86_400_000 + 28_800_000 * Math.random()).toISOString()
       const entries = [
         { entryId: 'animal', written: at(0), animalId, kind: 'animal', animal: { name: 'Invented' } },
         ...Array.from({ length: days }, (_, day) => ({

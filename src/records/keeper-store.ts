@@ -181,11 +181,10 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
         const fresh = entries.filter(entry => !held.has(entry.entryId))
         for (const entry of fresh) waiting.set(entry.entryId, entry)
         const saving = writeAll()
-        const coming = take(fresh)
         // By then the browser has been asked to write, and the page would only wait for it.
-        if (meanwhile) setTimeout(() => meanwhile(coming))
+        if (meanwhile) setTimeout(() => meanwhile(take(fresh)))
         const saved = await saving
-        tellChange()
+        hold(fresh)
         if (!wasAsked && fresh.some(entry => entry.kind === 'weigh-in')) {
           wasAsked = true
           void askToKeep().then(tellPromise)

@@ -26,14 +26,16 @@ const record = fc
     })
   })
 
-const events: fc.Arbitrary<AnimalEvent[]> = fc.array(
-  fc.record({
-    kind: fc.constantFrom<AnimalEvent['kind']>('tail-lost', 'eggs-laid', 'shed'),
-    days: fc.integer({ min: 0, max: DAYS }),
-    seen: fc.boolean(),
-  }),
-  { maxLength: 12 },
-).map(all => all.map(({ kind, days, seen }) => event(kind, days, { seen })))
+const events: fc.Arbitrary<AnimalEvent[]> = fc
+  .array(
+    fc.record({
+      kind: fc.constantFrom<AnimalEvent['kind']>('tail-lost', 'eggs-laid', 'shed'),
+      days: fc.integer({ min: 0, max: DAYS }),
+      seen: fc.boolean(),
+    }),
+    { maxLength: 12 },
+  )
+  .map(all => all.map(({ kind, days, seen }) => event(kind, days, { seen })))
 
 /** What a report says of today: explained steps of long ago belong to the past. */
 function today({ comparison, trends, flags, next }: WeightReport) {

@@ -9,7 +9,7 @@ import { chartData } from './chart/chart-data.ts'
 import { WeightChart } from './chart/WeightChart.tsx'
 import { lastLook } from './condition.ts'
 import { levelBy, lifeOf, type Room, reportOf, seriesOf } from './keeper.ts'
-import { Page, Way } from './parts.tsx'
+import { Afterwards, Page, Way } from './parts.tsx'
 import { sayNext, sayReport } from './say.ts'
 import { AGAIN } from './WeighScreen.tsx'
 import { dayWords, numberWords, placeWords } from './words.ts'
@@ -68,49 +68,55 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
         </Notice>
       ) : null}
       <Chart room={room} kept={kept} report={report} />
-      <section class="section" aria-labelledby="next-title">
-        <h2 class="section-title" id="next-title">
-          Next
-        </h2>
-        {sayNext(report, now, locale).map(line => (
-          <p key={line}>{line}</p>
-        ))}
-      </section>
-      <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
-        <ul class="link-list">
-          <Way
-            to={`${home}/happened`}
-            words="Something happened"
-            hint="A meal, a shed, eggs, a lost tail, a new home."
-          />
-          <Way
-            to={() => onCheck(kept)}
-            words={`Start a check for ${kept.animal.name}`}
-            hint="Its weights go with it."
-          />
-          <Way
-            to={`${home}/look`}
-            words="How its body looks"
-            hint={
-              look === undefined
-                ? 'Four looks at tail, hips, flanks and front legs.'
-                : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
-            }
-          />
-          <Way to={`${home}/past`} words="All entries" hint="Read, change or delete." />
-          <Way
-            to={`${home}/notebook`}
-            words="Type in a notebook"
-            hint="Many weights from paper, one line each."
-          />
-          <Way
-            to={`${home}/about`}
-            words={`About ${kept.animal.name}`}
-            hint="Hatch date, sex, tail, where it lives."
-          />
-          <Way to={() => globalThis.print()} words="Print this page" />
-        </ul>
-      </nav>
+      <Afterwards>
+        {() => (
+          <>
+            <section class="section" aria-labelledby="next-title">
+              <h2 class="section-title" id="next-title">
+                Next
+              </h2>
+              {sayNext(report, now, locale).map(line => (
+                <p key={line}>{line}</p>
+              ))}
+            </section>
+            <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
+              <ul class="link-list">
+                <Way
+                  to={`${home}/happened`}
+                  words="Something happened"
+                  hint="A meal, a shed, eggs, a lost tail, a new home."
+                />
+                <Way
+                  to={() => onCheck(kept)}
+                  words={`Start a check for ${kept.animal.name}`}
+                  hint="Its weights go with it."
+                />
+                <Way
+                  to={`${home}/look`}
+                  words="How its body looks"
+                  hint={
+                    look === undefined
+                      ? 'Four looks at tail, hips, flanks and front legs.'
+                      : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
+                  }
+                />
+                <Way to={`${home}/past`} words="All entries" hint="Read, change or delete." />
+                <Way
+                  to={`${home}/notebook`}
+                  words="Type in a notebook"
+                  hint="Many weights from paper, one line each."
+                />
+                <Way
+                  to={`${home}/about`}
+                  words={`About ${kept.animal.name}`}
+                  hint="Hatch date, sex, tail, where it lives."
+                />
+                <Way to={() => globalThis.print()} words="Print this page" />
+              </ul>
+            </nav>
+          </>
+        )}
+      </Afterwards>
     </Page>
   )
 }

@@ -85,16 +85,19 @@ export function RecordScreens(props: RecordScreensProps): VNode {
         if (to !== undefined) left.current = { from: hashNow.current, to }
         setRecord(store.record())
         setDone({ said, entry })
-        if (to !== undefined) onGo(to)
+        // The address follows once the new picture is painted.
+        if (to !== undefined) requestAnimationFrame(() => setTimeout(() => onGo(to)))
         return entry
       },
     }),
     [record, content, clock, locale, store, onGo],
   )
-  // The same picture as before is not drawn again.
+  const check = useRef(onCheck)
+  check.current = onCheck
+  // The same picture as before is not drawn again, whatever else of the app is.
   const shown = useMemo(
-    () => (isOpen ? <Shown room={room} hash={at} onCheck={onCheck} /> : <Opening />),
-    [isOpen, room, at, onCheck],
+    () => (isOpen ? <Shown room={room} hash={at} onCheck={kept => check.current(kept)} /> : <Opening />),
+    [isOpen, room, at],
   )
   const takeBack = async ({ said, entry }: Done) => {
     if (entry === undefined) return

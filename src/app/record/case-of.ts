@@ -22,11 +22,13 @@ export function caseOf(
       ...(hatchedOn !== undefined && hatchedCertainty === 'sure' ? { hatchedOn } : {}),
     },
     answers: {},
-    weighIns: recentWeighIns(weighIns, events, policy, now.instant).map(({ at, massGrams, scaleStepGrams }) => ({
-      at,
-      massGrams,
-      ...(scaleStepGrams === undefined ? {} : { scaleStepGrams }),
-    })),
+    weighIns: recentWeighIns(weighIns, events, policy, now.instant).map(
+      ({ at, massGrams, scaleStepGrams }) => ({
+        at,
+        massGrams,
+        ...(scaleStepGrams === undefined ? {} : { scaleStepGrams }),
+      }),
+    ),
     events: events.map(({ at, kind, share, seen }) => ({
       at,
       kind,

@@ -61,11 +61,7 @@ export interface Room {
    * to another screen where one is named. When this resolves, the browser has confirmed the entry or it is held in
    * memory.
    */
-  readonly save: (
-    said: string,
-    make: (writing: Writing) => RecordEntry,
-    to?: string,
-  ) => Promise<RecordEntry>
+  readonly save: (said: string, make: (writing: Writing) => RecordEntry, to?: string) => Promise<RecordEntry>
   /** Says what was done where there is no single entry to take back. */
   readonly tell: (said: string) => void
   readonly store: KeeperStore
@@ -103,13 +99,7 @@ function knownOf(kept: AnimalRecord, content: RecordContent, now: Moment): Known
 /** Everything its weights say today; of a long record from its recent part, which says the same. */
 export function reportOf(kept: AnimalRecord, content: RecordContent, now: Moment): WeightReport {
   const one = knownOf(kept, content, now)
-  one.report ??= weightReport(
-    one.recent,
-    kept.events,
-    lifeOf(kept.animal, content, now),
-    content.policy,
-    now,
-  )
+  one.report ??= weightReport(one.recent, kept.events, lifeOf(kept.animal, content, now), content.policy, now)
   return one.report
 }
 

@@ -1,7 +1,7 @@
 import type { Moment } from '../../../shared/moment.ts'
 import type { AnimalRecord } from '../../../shared/record.ts'
 import { type Shelf, shelf } from '../../measure/shelf.ts'
-import { type Room, levelBy } from './keeper.ts'
+import { levelBy, type Room } from './keeper.ts'
 
 /** Every animal of the record as a shelf; its rows and signals name animals by their `animalId`. */
 export function shelfOf(

@@ -99,6 +99,9 @@ export async function openRecord(hash: string, kept: readonly RecordEntry[] = []
   render(<Screens store={store} visit={visit} />)
   await waitFor(() => {
     if (screen.queryByText(/the record is being read/)) throw new Error('Still reading')
+    // What stands below the chart comes once that is painted.
+    if (/^#animal\/[^/]+$/.test(hash) && screen.queryByText('All entries') === null && heading() !== GONE)
+      throw new Error('Still being drawn')
   })
   return { store, checked: visit.checked }
 }
@@ -122,6 +125,7 @@ export function press(name: string | RegExp, at = 0): void {
   else fireEvent.click(one)
 }
 
+const GONE = 'This animal is not on record'
 export const heading = () => screen.getByRole('heading', { level: 1 }).textContent
 
 export async function arriveAt(title: string | RegExp): Promise<void> {

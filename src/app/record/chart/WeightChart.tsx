@@ -7,6 +7,7 @@ import type { VNode } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../../../shared/moment.ts'
 import type { Reading } from '../../../measure/series.ts'
+import { Afterwards } from '../parts.tsx'
 import { dayWords, eventNames, numberWords } from '../words.ts'
 import { ChartTable } from './ChartTable.tsx'
 import { againstReferencePercent, type ChartData, type ChartPoint } from './chart-data.ts'
@@ -42,7 +43,7 @@ function useWidth() {
     if (here === null || typeof ResizeObserver === 'undefined') return undefined
     const watch = new ResizeObserver(([entry]) => {
       const seen = Math.round(entry?.contentRect.width ?? 0)
-      if (seen > 0) setWidth(lastWidth = seen)
+      if (seen > 0) setWidth((lastWidth = seen))
     })
     watch.observe(here)
     return () => watch.disconnect()
@@ -79,22 +80,28 @@ export function WeightChart(props: WeightChartProps): VNode {
   return (
     <figure class="weight-chart" ref={place}>
       <Picture {...props} width={width} chosen={reading} />
-      <label class="chart-walk">
-        <span class="spoken-only">Walk along the weights</span>
-        <input
-          type="range"
-          min={0}
-          max={readings.length - 1}
-          value={at}
-          aria-valuetext={words}
-          onInput={event => setChosen(Number(event.currentTarget.value))}
-        />
-      </label>
-      <p class="chart-said" aria-hidden="true">
-        {words}
-      </p>
-      <Legend {...props} />
-      <ChartTable data={data} now={now} locale={locale} />
+      <Afterwards>
+        {() => (
+          <>
+            <label class="chart-walk">
+              <span class="spoken-only">Walk along the weights</span>
+              <input
+                type="range"
+                min={0}
+                max={readings.length - 1}
+                value={at}
+                aria-valuetext={words}
+                onInput={event => setChosen(Number(event.currentTarget.value))}
+              />
+            </label>
+            <p class="chart-said" aria-hidden="true">
+              {words}
+            </p>
+            <Legend {...props} />
+            <ChartTable data={data} now={now} locale={locale} />
+          </>
+        )}
+      </Afterwards>
     </figure>
   )
 }
@@ -254,11 +261,7 @@ function Legend({ data, now, locale, referenceDays, ofEvent }: WeightChartProps)
       <ul class="chart-legend">
         {row('chart-dots', circle('14 10', DOT), 'One day’s weight')}
         {data.readings.some(({ outlier }) => outlier)
-          ? row(
-              'chart-odd',
-              oddMark('14 10'),
-              'An odd one: shown, not counted',
-            )
+          ? row('chart-odd', oddMark('14 10'), 'An odd one: shown, not counted')
           : null}
         {data.referenceGrams === undefined
           ? null
