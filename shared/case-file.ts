@@ -46,10 +46,12 @@ export const EVENT_KINDS = [
   'shed',
   'meal',
   'dropping',
+  'loose-droppings',
   'new-home',
   'winter-rest-began',
   'winter-rest-ended',
   'treated',
+  'died',
 ] as const
 
 export const animalEventSchema = z.strictObject({

@@ -69,13 +69,21 @@ export function App(props: AppProps): VNode {
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
 
+  const arrived = useRef(record)
+  arrived.current ??= record
+  /** The record, read from the disk; a check of one of its animals goes on with what it knows. */
+  const recordRead = async () => {
+    arrived.current = await props.record?.catch(() => undefined)
+    await arrived.current?.keeper.opened
+  }
   const baseOf = (animalId: string) => {
+    const { current: record } = arrived
     const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
     return kept && rest && record?.caseOf(kept, rest.logic.weight, clock())
   }
   const latest = useRef<Wizard | undefined>(undefined)
   const steps = useBackSteps(() => latest.current ?? wizard)
-  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf })
+  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf, recordRead })
   latest.current = wizard
   const back = () => void wizard.back().then(steps.stepped)
   const { place, context } = wizard

@@ -1,12 +1,14 @@
 import type { KeeperRecord, RecordEntry } from '../../shared/record.ts'
 import type { Fault } from '../../shared/result.ts'
+import type { StoredEvent } from '../../shared/stored-event.ts'
 import { connectTo, type StoreOptions, type StoreStatus } from './connection.ts'
 import type { BackupMark } from './database.ts'
-import { writeEntries } from './entry-rows.ts'
+import { addCases, allRows, eraseEntries, writeEntries } from './entry-rows.ts'
 import { newId } from './ids.ts'
 import { askToKeep, type KeepPromise, promised } from './persistence.ts'
 import { readEntries } from './read-entries.ts'
 import { startReplay } from './replay.ts'
+import type { Besides } from './write-backup.ts'
 
 /** What an entry is written with: its time, later than that of every entry known, and names for new things. */
 export interface Writing {
@@ -44,6 +46,15 @@ export interface KeeperStore {
     entries: readonly RecordEntry[],
     meanwhile?: (coming: KeeperRecord) => void,
   ) => Promise<Saved>
+  /** For a backup: rows that cannot be read, and the checks under way, read in one transaction. Nothing where there is no store. */
+  readonly besides: () => Promise<Besides>
+  /** Adds checks of a backup, all or none; one of which something is stored here stays as it is. False where the browser refused. */
+  readonly takeCases: (events: readonly StoredEvent[]) => Promise<boolean>
+  /**
+   * Deletes every entry about one animal, or everything, from the disk and from memory, here and in other tabs. It
+   * cannot be undone. False where the browser did not do it; then nothing is gone.
+   */
+  readonly erase: (animalId?: string) => Promise<boolean>
   /** What to make the next entries with, at the clock's `now` (an ISO 8601 instant). */
   readonly writing: (now: string) => Writing
   /** Calls back when this tab or another one has changed the record, until the returned function is called. */
@@ -62,6 +73,9 @@ export interface KeeperStore {
   readonly close: () => void
 }
 
+const idsIn = (data: unknown): string[] =>
+  Array.isArray(data) ? data.filter(one => typeof one === 'string') : []
+
 /** From how many entries on another tab's news is read whole instead of one by one. */
 const READ_WHOLE_FROM = 50
 
@@ -77,7 +91,7 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
   const held = new Map<string, RecordEntry>()
   /** Those that the browser has not confirmed. */
   const waiting = new Map<string, RecordEntry>()
-  const replay = startReplay()
+  let replay = startReplay()
   const changeListeners = new Set<(record: KeeperRecord) => void>()
   const promiseListeners = new Set<(promise: KeepPromise) => void>()
   const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(`${name}.record`)
@@ -104,6 +118,17 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
   }
   const hold = (entries: readonly RecordEntry[]) => {
     take(entries)
+    tellChange()
+  }
+
+  /** Forgets entries for good: what is left makes the record anew. */
+  const forget = (entryIds: Iterable<string>) => {
+    for (const entryId of entryIds) {
+      held.delete(entryId)
+      waiting.delete(entryId)
+    }
+    replay = startReplay()
+    replay.add(held.values())
     tellChange()
   }
 
@@ -159,8 +184,16 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
     hold(entries)
   }
   channel?.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-    const entryIds = Array.isArray(data) ? data.filter(one => typeof one === 'string') : []
-    void inTurn(() => readNews(entryIds))
+    const entryIds = idsIn(data)
+    const { erased } = Object(data) as { erased?: unknown }
+    if (erased === undefined) void inTurn(() => readNews(entryIds))
+    else
+      void inTurn(async () => {
+        // Before anything of it could be written again as if the browser had lost it.
+        forget(idsIn(erased))
+        const done = await use(database => database.count('entries'))
+        confirmed = done?.value ?? confirmed
+      })
   })
 
   const opened = inTurn(async (): Promise<Opened> => {
@@ -174,7 +207,7 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
 
   return {
     opened,
-    record: replay.record,
+    record: () => replay.record(),
     entries: () => [...held.values()],
     append: (entries, meanwhile) =>
       inTurn(async () => {
@@ -190,6 +223,28 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
           void askToKeep().then(tellPromise)
         }
         return saved
+      }),
+    besides: () =>
+      inTurn(async (): Promise<Besides> => {
+        const done = await use(allRows)
+        if (!done) return { unread: [], cases: [] }
+        const { entries, events } = done.value
+        return { unread: entries.filter(({ entryId }) => !held.has(entryId)), cases: events }
+      }),
+    takeCases: events =>
+      inTurn(async () => (await use(database => addCases(database, events))) !== undefined),
+    erase: animalId =>
+      inTurn(async () => {
+        const gone = [...held.values()]
+          .filter(entry => animalId === undefined || entry.animalId === animalId)
+          .map(entry => entry.entryId)
+        const done = await use(database => eraseEntries(database, animalId === undefined ? undefined : gone))
+        if (!done) return false
+        confirmed = done.value
+        if (animalId === undefined) mark = undefined
+        forget(gone)
+        channel?.postMessage({ erased: gone })
+        return true
       }),
     writing: now => {
       latestMs = Math.min(Math.max(Date.parse(now), latestMs + 1), LAST_MS)

@@ -132,6 +132,9 @@ export function AboutScreen({ room, kept }: { readonly room: Room; readonly kept
           Take {animal.name} out of the record
         </button>
       </p>
+      <p>
+        <a href={`${home}/delete`}>Delete {animal.name} for good</a>
+      </p>
     </Page>
   )
 }

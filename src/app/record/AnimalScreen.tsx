@@ -1,13 +1,13 @@
 /** One animal: what its weights say, the chart, what to do next. */
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
-import type { AnimalRecord } from '../../../shared/record.ts'
+import type { AnimalRecord, KeptReading } from '../../../shared/record.ts'
 import { atLeastAsUrgent } from '../../../shared/urgency.ts'
 import type { WeightReport } from '../../measure/weightReport.ts'
 import { Notice } from '../parts/Notice.tsx'
 import { chartData } from './chart/chart-data.ts'
 import { WeightChart } from './chart/WeightChart.tsx'
-import { lastLook } from './condition.ts'
+import { LENGTH, LOOK, lastLook } from './condition.ts'
 import { levelBy, lifeOf, type Room, reportOf, seriesOf } from './keeper.ts'
 import { Afterwards, Page, Way } from './parts.tsx'
 import { sayNext, sayReport } from './say.ts'
@@ -37,14 +37,15 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
   const said = sayReport(report, policy, isYoung, now, locale)
   const home = `#animal/${kept.animalId}`
   const place = placeWords(kept.animal)
-  const look = lastLook(kept)
+  const look = lastLook(kept, content.condition)
   // The rules of the protocol over its weights: the page says what the shelf says.
   const level = levelBy(kept, content, now)
+  const died = kept.events.findLast(({ kind }) => content.shelf.endedBy.includes(kind))
   return (
     <Page
       title={kept.animal.name}
       back={{ label: 'Animals', href: '#animals' }}
-      main={{ label: 'Weigh', href: `${home}/weigh` }}
+      {...(died === undefined ? { main: { label: 'Weigh', href: `${home}/weigh` } } : {})}
     >
       {place === '' ? null : <p class="question-hint">{place}</p>}
       <p class="print-only">{dayWords(now.instant, now.zone, locale)}</p>
@@ -73,12 +74,19 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
           <>
             <section class="section" aria-labelledby="next-title">
               <h2 class="section-title" id="next-title">
-                Next
+                {died === undefined ? 'Next' : 'Its record stays'}
               </h2>
-              {sayNext(report, now, locale).map(line => (
+              {(died === undefined
+                ? sayNext(report, now, locale)
+                : [
+                    `It died, ${dayWords(died.at, now.zone, locale)}. Nothing more is due.`,
+                    'Others in its room: the whole shelf says what to do.',
+                  ]
+              ).map(line => (
                 <p key={line}>{line}</p>
               ))}
             </section>
+            <Readings room={room} kept={kept} />
             <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
               <ul class="link-list">
                 <Way
@@ -118,6 +126,32 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
         )}
       </Afterwards>
     </Page>
+  )
+}
+
+/** The newest reading of each kind that was taken where it lives. */
+function Readings({ room, kept }: { room: Room; kept: AnimalRecord }): VNode | null {
+  const { clock, locale } = room
+  const newest = new Map<string, KeptReading>()
+  for (const one of kept.readings) if (one.what !== LOOK && one.what !== LENGTH) newest.set(one.what, one)
+  if (newest.size === 0) return null
+  return (
+    <section class="section" aria-labelledby="readings-title">
+      <h2 class="section-title" id="readings-title">
+        Where it lives, measured
+      </h2>
+      <ul class="chart-legend">
+        {[...newest.values()].map(({ what, value, unit, at, measuredWhere }) => (
+          <li key={what}>
+            <span aria-hidden="true">·</span>
+            <span>
+              {[what.replaceAll('-', ' '), measuredWhere].filter(Boolean).join(', ')}: {value} {unit},{' '}
+              {dayWords(at, clock().zone, locale)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
   )
 }
 

@@ -6,16 +6,11 @@ import type { AnimalRecord, KeeperRecord, RecordEntry } from '../../../shared/re
 import { undo } from '../../records/actions.ts'
 import type { KeeperStore } from '../../records/keeper-store.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
-import { AboutScreen } from './AboutScreen.tsx'
 import { AnimalScreen } from './AnimalScreen.tsx'
 import { AnimalsScreen } from './AnimalsScreen.tsx'
 import { EventScreen } from './EventScreen.tsx'
-import { KeepScreen } from './KeepScreen.tsx'
 import { levelBy, type RecordContent, type Room, reportOf } from './keeper.ts'
-import { LookScreen } from './LookScreen.tsx'
-import { NotebookScreen } from './NotebookScreen.tsx'
-import { PastScreen } from './PastScreen.tsx'
-import { ShelfScreen } from './ShelfScreen.tsx'
+import { More } from './More.tsx'
 import { WeighScreen } from './WeighScreen.tsx'
 
 export interface RecordScreensProps {
@@ -154,8 +149,11 @@ function Opening(): VNode {
 function Shown(props: { room: Room; hash: string; onCheck: (kept: AnimalRecord) => void }): VNode {
   const { room, hash, onCheck } = props
   const [view, one, part, itemId] = hash.split('/')
-  if (view === '#shelf') return <ShelfScreen room={room} cards={one === 'cards'} />
-  if (view === '#keep') return <KeepScreen room={room} />
+  if (view === '#shelf')
+    return <More>{({ ShelfScreen }) => <ShelfScreen room={room} cards={one === 'cards'} />}</More>
+  if (view === '#keep' && one === 'delete')
+    return <More>{({ DeleteScreen }) => <DeleteScreen room={room} />}</More>
+  if (view === '#keep') return <More>{({ KeepScreen }) => <KeepScreen room={room} />}</More>
   if (view !== '#animal') return <AnimalsScreen room={room} />
   const kept = room.record.animals.find(({ animalId }) => animalId === one)
   if (kept === undefined)
@@ -174,13 +172,15 @@ function Shown(props: { room: Room; hash: string; onCheck: (kept: AnimalRecord) 
     case 'happened':
       return <EventScreen key={itemId} room={room} kept={kept} itemId={itemId} />
     case 'past':
-      return <PastScreen room={room} kept={kept} />
+      return <More>{({ PastScreen }) => <PastScreen room={room} kept={kept} />}</More>
     case 'look':
-      return <LookScreen room={room} kept={kept} />
+      return <More>{({ LookScreen }) => <LookScreen room={room} kept={kept} />}</More>
     case 'notebook':
-      return <NotebookScreen room={room} kept={kept} />
+      return <More>{({ NotebookScreen }) => <NotebookScreen room={room} kept={kept} />}</More>
+    case 'delete':
+      return <More>{({ DeleteScreen }) => <DeleteScreen room={room} kept={kept} />}</More>
     case 'about':
-      return <AboutScreen room={room} kept={kept} />
+      return <More>{({ AboutScreen }) => <AboutScreen room={room} kept={kept} />}</More>
     default:
       return <AnimalScreen key={one} room={room} kept={kept} onCheck={onCheck} />
   }

@@ -18,7 +18,7 @@ import { caseOf } from './case-of.ts'
 
 /** What content says of weights, and what the rules make of a record alone. */
 export interface RecordContent
-  extends Pick<WeightsContent, 'growth' | 'grownFromDays' | 'massIndex' | 'shelf'> {
+  extends Pick<WeightsContent, 'growth' | 'grownFromDays' | 'massIndex' | 'condition' | 'shelf'> {
   readonly policy: WeightPolicy
   /** Percent against days, worst cell first. */
   readonly grid: readonly LossGridCell[]

@@ -1,5 +1,6 @@
 import type { AnimalEvent } from '../../../shared/case-file.ts'
 import type { KeptAnimal } from '../../../shared/record.ts'
+import type { BackupDue } from '../../records/backup-reminder.ts'
 
 /** What the record's screens say over and over. */
 
@@ -46,13 +47,25 @@ export const eventNames: Readonly<Record<AnimalEvent['kind'], string>> = {
   shed: 'Shed its skin',
   meal: 'Meal',
   dropping: 'Dropping',
+  'loose-droppings': 'Loose droppings',
   'new-home': 'New home',
   'winter-rest-began': 'Winter rest began',
   'winter-rest-ended': 'Winter rest ended',
   treated: 'Treatment',
+  died: 'Died',
 }
 
 /** Where it lives, widest first: "Cellar, rack 2, tub 7". */
 export function placeWords({ place }: KeptAnimal): string {
   return [place?.room, place?.rack, place?.tub].filter(part => part !== undefined && part !== '').join(', ')
+}
+
+/** "1 entry", "23 entries". */
+export function countWords(entries: number): string {
+  return entries === 1 ? '1 entry' : `${entries} entries`
+}
+
+/** "23 entries are in no backup file yet." */
+export function dueWords({ entriesSince }: BackupDue): string {
+  return `${countWords(entriesSince)} ${entriesSince === 1 ? 'is' : 'are'} in no backup file yet.`
 }

@@ -5,6 +5,7 @@ import { useState } from 'preact/hooks'
 import type { Moment } from '../../../shared/moment.ts'
 import type { AnimalRecord, RecordEntry } from '../../../shared/record.ts'
 import { recordContentOf } from '../../../src/app/record/keeper.ts'
+import { fetchMore } from '../../../src/app/record/More.tsx'
 import { RecordScreens } from '../../../src/app/record/RecordScreens.tsx'
 import { loadWeights } from '../../../src/protocol/weights.ts'
 import { type KeeperStore, openKeeperStore } from '../../../src/records/keeper-store.ts'
@@ -94,6 +95,7 @@ export async function openRecord(hash: string, kept: readonly RecordEntry[] = []
   stores += 1
   const store = openKeeperStore(`record-${stores}`)
   await store.opened
+  await fetchMore()
   await store.append(kept)
   const visit: Visit = { hash, checked: [] }
   render(<Screens store={store} visit={visit} />)

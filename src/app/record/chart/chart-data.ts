@@ -51,6 +51,8 @@ const MARKED: readonly AnimalEvent['kind'][] = [
   'winter-rest-began',
   'winter-rest-ended',
   'treated',
+  'loose-droppings',
+  'died',
 ]
 
 export interface ChartInput {
