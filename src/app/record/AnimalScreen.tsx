@@ -140,14 +140,11 @@ function Readings({ room, kept }: { room: Room; kept: AnimalRecord }): VNode | n
       <h2 class="section-title" id="readings-title">
         Where it lives, measured
       </h2>
-      <ul class="chart-legend">
+      <ul class="plain">
         {[...newest.values()].map(({ what, value, unit, at, measuredWhere }) => (
           <li key={what}>
-            <span aria-hidden="true">·</span>
-            <span>
-              {[what.replaceAll('-', ' '), measuredWhere].filter(Boolean).join(', ')}: {value} {unit},{' '}
-              {dayWords(at, clock().zone, locale)}
-            </span>
+            {[what.replaceAll('-', ' '), measuredWhere].filter(Boolean).join(', ')}: {value} {unit},{' '}
+            {dayWords(at, clock().zone, locale)}
           </li>
         ))}
       </ul>

@@ -17,12 +17,13 @@ import { PreviewPart } from './PreviewPart.tsx'
 import { Page } from './parts.tsx'
 import { saveFile } from './save-file.ts'
 import { TablePart } from './TablePart.tsx'
-import { countWords, dayWords, dueWords } from './words.ts'
+import { countWords, dayWords, dueWords, memoryWords } from './words.ts'
 
 /** Whether this browser keeps the record, in words. */
 export function keepWords(store: KeeperStore): string {
-  if (store.status().kind === 'memory')
-    return 'This browser keeps nothing at the moment. The record lasts until this page is closed. Save it to a file now.'
+  const status = store.status()
+  if (status.kind === 'memory')
+    return `${memoryWords[status.why]} The record lasts until this page is closed. Save it to a file now.`
   return {
     persisted: 'This browser has promised to keep the record.',
     'not-promised':

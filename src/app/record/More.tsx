@@ -25,14 +25,14 @@ export function More({ children }: { readonly children: (screens: Screens) => VN
       () => setRefused(true),
     )
   }, [])
-  const wasThere = useState(screens !== undefined)[0]
+  const [wasThere] = useState(screens !== undefined)
   useEffect(() => {
     if (wasThere || screens === undefined) return
     // The app has announced the heading of the wait; this is the one that was meant.
     const heading = document.querySelector<HTMLElement>('h1')
     document.title = `${heading?.textContent} · ${labels.appName}`
     if (document.activeElement === document.body) heading?.focus({ preventScroll: true })
-  }, [screens])
+  }, [screens, wasThere])
   if (screens !== undefined) return children(screens)
   return (
     <Page title="One moment" back={{ label: 'Animals', href: '#animals' }}>

@@ -12,6 +12,7 @@ import { EventScreen } from './EventScreen.tsx'
 import { levelBy, type RecordContent, type Room, reportOf } from './keeper.ts'
 import { More } from './More.tsx'
 import { WeighScreen } from './WeighScreen.tsx'
+import { memoryWords } from './words.ts'
 
 export interface RecordScreensProps {
   /** `#animals`, `#animal/<id>` with a part after it, `#shelf`, `#keep`. */
@@ -99,6 +100,7 @@ export function RecordScreens(props: RecordScreensProps): VNode {
     await store.append([undo(store.writing(clock().instant), entry, store.entries())])
     setDone({ said: `Taken back. (${said})` })
   }
+  const status = store.status()
   return (
     <>
       <div class="done-place no-print" role="status">
@@ -112,9 +114,9 @@ export function RecordScreens(props: RecordScreensProps): VNode {
             )}
           </p>
         )}
-        {store.status().kind === 'memory' ? (
+        {status.kind === 'memory' ? (
           <p class="done">
-            <span>This browser keeps nothing at the moment. All lasts until this page is closed.</span>
+            <span>{memoryWords[status.why]} All lasts until this page is closed.</span>
             <a class="review-change" href="#keep">
               Save a file
             </a>

@@ -1,6 +1,7 @@
 import type { AnimalEvent } from '../../../shared/case-file.ts'
 import type { KeptAnimal } from '../../../shared/record.ts'
 import type { BackupDue } from '../../records/backup-reminder.ts'
+import type { WhyMemory } from '../../records/connection.ts'
 
 /** What the record's screens say over and over. */
 
@@ -68,4 +69,13 @@ export function countWords(entries: number): string {
 /** "23 entries are in no backup file yet." */
 export function dueWords({ entriesSince }: BackupDue): string {
   return `${countWords(entriesSince)} ${entriesSince === 1 ? 'is' : 'are'} in no backup file yet.`
+}
+
+/** Why the record is in memory only, and what can be done. */
+export const memoryWords: Readonly<Record<WhyMemory, string>> = {
+  refused: 'This browser keeps nothing at the moment. A private window or its settings may be why.',
+  blocked: 'An older tab of this page holds the record. Close that tab.',
+  lost: 'This browser has let go of the record. It is written again as soon as it can be.',
+  full: 'This device has no room left. Make room, or save a file.',
+  'newer-version': 'A newer version of this page has opened the record. Load this page again.',
 }

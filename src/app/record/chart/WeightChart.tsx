@@ -43,7 +43,9 @@ function useWidth() {
     if (here === null || typeof ResizeObserver === 'undefined') return undefined
     const watch = new ResizeObserver(([entry]) => {
       const seen = Math.round(entry?.contentRect.width ?? 0)
-      if (seen > 0) setWidth((lastWidth = seen))
+      if (seen <= 0) return
+      lastWidth = seen
+      setWidth(seen)
     })
     watch.observe(here)
     return () => watch.disconnect()
