@@ -33,10 +33,17 @@ export interface AppProps {
   readonly locale?: string
 }
 
-const browserClock = (): Moment => ({
-  instant: new Date().toISOString(),
-  zone: new Intl.DateTimeFormat().resolvedOptions().timeZone,
-})
+/** The browser's time zone, asked again each minute: asking takes longer than drawing a button. */
+const zoneNow = { zone: '', untilMs: 0 }
+
+const browserClock = (): Moment => {
+  const now = new Date()
+  if (now.getTime() >= zoneNow.untilMs || now.getTime() < zoneNow.untilMs - 60_000) {
+    zoneNow.zone = new Intl.DateTimeFormat().resolvedOptions().timeZone
+    zoneNow.untilMs = now.getTime() + 60_000
+  }
+  return { instant: now.toISOString(), zone: zoneNow.zone }
+}
 
 /** Dates stand inside English sentences, so they are English whatever the browser speaks. */
 function browserLocale(): string {
@@ -65,13 +72,21 @@ export function App(props: AppProps): VNode {
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
 
+  const arrived = useRef(record)
+  arrived.current ??= record
+  /** The record, read from the disk; a check of one of its animals goes on with what it knows. */
+  const recordRead = async () => {
+    arrived.current = await props.record?.catch(() => undefined)
+    await arrived.current?.keeper.opened
+  }
   const baseOf = (animalId: string) => {
+    const { current: record } = arrived
     const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
-    return kept && record?.caseOf(kept)
+    return kept && rest && record?.caseOf(kept, rest.logic.weight, clock())
   }
   const latest = useRef<Wizard | undefined>(undefined)
   const steps = useBackSteps(() => latest.current ?? wizard)
-  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf })
+  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf, recordRead })
   latest.current = wizard
   const back = () => void wizard.back().then(steps.stepped)
   const { place, context } = wizard

@@ -53,7 +53,7 @@ export async function loadSearch(): Promise<Search> {
 /** Fetches the keeper's record, after everything else, and opens its store. */
 export async function loadRecord() {
   const screens = await import('../record/Record.tsx')
-  await screens.addStyle()
+  await screens.fetchRest()
   return { ...screens, keeper: screens.openKeeperStore() }
 }
 export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
