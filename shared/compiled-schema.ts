@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { EVENT_KINDS } from './case-file.ts'
+import { EVENT_KINDS } from './event-kinds.ts'
 import type { Condition } from './compiled.ts'
 import { ACTS, BASES, CARE_KINDS, LOOK_MEANINGS, PARTS, PLAN_BEGINNINGS, QUESTION_KINDS } from './content.ts'
 import { URGENCIES } from './urgency.ts'

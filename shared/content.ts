@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { EVENT_KINDS } from './case-file.ts'
+import { EVENT_KINDS } from './event-kinds.ts'
 import { URGENCIES } from './urgency.ts'
 
 /**
