@@ -29,6 +29,7 @@ export default defineConfig({
           groups: [
             { name: 'content-first', test: /virtual:protocol\/first$/ },
             { name: 'content-weights', test: /virtual:protocol\/weights$/ },
+            { name: 'content-enclosure', test: /virtual:protocol\/enclosure$/ },
             { name: ownersChunks() },
           ],
         },

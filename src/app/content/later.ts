@@ -36,11 +36,15 @@ export async function loadRest(): Promise<Rest> {
   return { screens, logic, ...frame }
 }
 
-/** Fetches the keeper's record, after everything else, and opens its store. */
+/**
+ * Fetches the keeper's record, after everything else, and opens its store; behind it, and waited for by nobody, what
+ * an outcome says of the animal's home.
+ */
 export async function loadRecord() {
   const screens = await import('../record/Record.tsx')
   await screens.addStyle()
-  return { ...screens, keeper: screens.openKeeperStore() }
+  const home = import('../enclosure/PutRight.tsx')
+  return { ...screens, keeper: screens.openKeeperStore(), home }
 }
 export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
 
