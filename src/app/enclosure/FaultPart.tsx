@@ -1,5 +1,5 @@
 /** One thing to put right: why, the steps, the cautions, when to look again, and what it rests on. */
-import type { ComponentChildren, VNode } from 'preact'
+import type { VNode } from 'preact'
 import type { Frame } from '../../../shared/compiled.ts'
 import type { CompiledEnclosure } from '../../../shared/enclosure.ts'
 import type { Moment } from '../../../shared/moment.ts'
@@ -39,8 +39,10 @@ export function FaultPart(props: FaultPartProps): VNode {
       {fault.because.length === 0 ? null : <p class="question-hint">You told: {fault.because.join(' · ')}</p>}
       {fault.instrumentDoubt ? <p>{enclosure.instrumentSays.yes}</p> : null}
       <SectionList kind="steps" items={steps.map(({ text }) => text)} />
-      <h4>Take care</h4>
-      <SectionList kind="nevers" items={cautionsOf(fault)} />
+      {/* The same cautions come back; those of the first fix are read, the others stand one tap away and on paper. */}
+      <Disclosure summary="Take care" open={place === 1}>
+        <SectionList kind="reasons" items={fault.cautions.map(({ text }) => text)} />
+      </Disclosure>
       <p class="enclosure-recheck">{recheckWords(fault, now, locale)}</p>
       <Disclosure summary="Where this comes from">
         {fault.conflict === undefined ? null : <p>Where sources differ: {fault.conflict}</p>}
@@ -50,8 +52,6 @@ export function FaultPart(props: FaultPartProps): VNode {
     </article>
   )
 }
-
-const cautionsOf = ({ cautions }: FaultFound): ComponentChildren[] => cautions.map(({ text }) => text)
 
 /** The sources behind rows of evidence, each once. */
 export function SourceList(props: {

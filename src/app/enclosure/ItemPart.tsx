@@ -5,7 +5,7 @@ import type { ReadingUnit } from '../../../shared/reading-units.ts'
 import { Disclosure } from '../parts/Disclosure.tsx'
 import { SectionList } from '../parts/Sections.tsx'
 import { toggled } from '../parts/SeveralList.tsx'
-import { Input, Select, Tick } from '../record/parts.tsx'
+import { Input, LineButton, Select, Tick } from '../record/parts.tsx'
 import { type Draft, NO_LINE, OTHER_UNIT } from './drafts.ts'
 import { unitName } from './words.ts'
 
@@ -94,8 +94,8 @@ function Choice({ item, draft, onChange }: ItemPartProps): VNode {
     <fieldset class="choices">
       <legend class="field-label">{item.ask}</legend>
       {item.help === undefined ? null : <p class="field-hint">{item.help}</p>}
-      {[...lines, ['', 'Not answered'] as const].map(([value, words]) => (
-        <label key={value} class={value === '' ? 'choice choice-apart' : 'choice'}>
+      {lines.map(([value, words]) => (
+        <label key={value} class="choice">
           <input
             class="choice-input"
             type="radio"
@@ -109,6 +109,7 @@ function Choice({ item, draft, onChange }: ItemPartProps): VNode {
           </span>
         </label>
       ))}
+      {picked === '' ? null : <LineButton words="Take it back" of={item.ask} onPress={() => choose('')} />}
     </fieldset>
   )
 }

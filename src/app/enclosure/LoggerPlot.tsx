@@ -60,7 +60,8 @@ export function LoggerPlot({ title, unit, measured, policy, locale }: LoggerPlot
   const nights = showsNights ? nightsIn(first.at, last.at, policy) : []
   const range = day?.range
   const hasRange = range !== undefined && (range.low !== undefined || range.high !== undefined)
-  const nightLow = night?.range.low
+  // Where night and day have one range, the band says it.
+  const nightLow = night?.range.low === day?.range.low ? undefined : night?.range.low
   const words = [
     `${title} over time.`,
     ...(hasRange ? [`The band is the range by day: ${rangeWords(range, unit, numbers)}.`] : []),
