@@ -74,7 +74,7 @@ export function readDraft(item: EnclosureItem, draft: Draft, nowMs: number): Ite
         ? undefined
         : { kind: 'several', chosen: ticked.filter(one => one !== NO_LINE) }
     case 'since': {
-      const preset = picked === undefined ? undefined : item.presets?.[Number(picked)]
+      const preset = picked ? item.presets?.[Number(picked)] : undefined
       return (
         preset && {
           kind: 'since',
