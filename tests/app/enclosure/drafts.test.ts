@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { type Draft, NO_LINE, readDraft, readDrafts } from '../../../src/app/enclosure/drafts.ts'
-import { caseOfAnswers, draftsOfCase, draftsOfRecord, readingsOf } from '../../../src/app/enclosure/prefill.ts'
+import {
+  caseOfAnswers,
+  draftsOfCase,
+  draftsOfRecord,
+  readingsOf,
+} from '../../../src/app/enclosure/prefill.ts'
 import { numbersFor, rangeWords } from '../../../src/app/enclosure/words.ts'
 import { NOW_MS, realEnclosure } from '../../enclosure/real.ts'
 
