@@ -43,7 +43,10 @@ export async function loadRest(): Promise<Rest> {
 export async function loadRecord() {
   const screens = await import('../record/Record.tsx')
   await screens.addStyle()
-  const home = import('../enclosure/PutRight.tsx')
+  const home = import('../enclosure/PutRight.tsx').then(async part => {
+    await part.addStyle()
+    return part
+  })
   return { ...screens, keeper: screens.openKeeperStore(), home }
 }
 export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>

@@ -1,19 +1,18 @@
 /** In an outcome: what the case's own answers already say of the home, with the fix. Fetched behind everything else. */
 import enclosure from 'virtual:protocol/enclosure'
 import type { VNode } from 'preact'
-import { useEffect } from 'preact/hooks'
 import { checkEnclosure } from '../../enclosure/check.ts'
 import { Disclosure } from '../parts/Disclosure.tsx'
 import type { Told } from '../wording/outcome.ts'
-import { addStyle } from './add-style.ts'
 import { FaultPart } from './FaultPart.tsx'
 import { caseOfAnswers } from './prefill.ts'
 import { SIGNS_FIRST } from './signs-first.ts'
 
+export { addStyle } from './add-style.ts'
+
 /** Nothing of it lowers what the outcome says; steps that a never-do of the outcome forbids are left out. */
 export function PutRight(props: Told & { readonly of: string | undefined }): VNode {
   const { book, assessment, caseFile, locale, of } = props
-  useEffect(() => void addStyle(), [])
   const { now, urgency, concerns } = assessment
   const nowMs = Date.parse(now.instant)
   const given = caseOfAnswers(enclosure, caseFile.answers, nowMs)
