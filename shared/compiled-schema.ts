@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
-import { EVENT_KINDS } from './event-kinds.ts'
 import type { Condition } from './compiled.ts'
 import { ACTS, BASES, CARE_KINDS, LOOK_MEANINGS, PARTS, PLAN_BEGINNINGS, QUESTION_KINDS } from './content.ts'
+import { EVENT_KINDS } from './event-kinds.ts'
 import { URGENCIES } from './urgency.ts'
 
 /** The shape of a compiled protocol as data, for `npm run schema -- protocol`; compiled.ts says what each part means. */

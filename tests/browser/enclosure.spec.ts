@@ -162,7 +162,7 @@ test('a logger’s file of a year is summed up and drawn without a stutter', asy
   const points = await page.locator('.enclosure-line').first().getAttribute('d')
   expect(points?.match(/[ML]/g)?.length).toBeLessThanOrEqual(2 * 240)
   const longest = await page.evaluate(() => Math.max(0, ...(Reflect.get(window, 'tasks') as number[])))
-  expect(longest, 'the longest time the page stood still, in ms').toBeLessThan(400)
+  expect(longest, 'the longest time the page stood still, in ms').toBeLessThan(200)
   visit.expectClean()
 })
 
