@@ -1,7 +1,7 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
+import { chunkFileNames, ownersChunks } from './src/app/build/chunks.ts'
 import { offlinePlugin } from './src/app/build/offline-plugin.ts'
-import { ownersChunks } from './src/app/build/chunks.ts'
 import { HEADERS, policyPlugin } from './src/app/build/policy.ts'
 import { preloadPlugin } from './src/app/build/preload-plugin.ts'
 import { prerenderPlugin } from './src/app/build/prerender-plugin.ts'
@@ -12,7 +12,15 @@ export default defineConfig({
   root: 'src/app',
   // Relative, so that the build works in any folder of any host.
   base: './',
-  plugins: [preact(), protocolPlugin(), shapesPlugin(), prerenderPlugin(), preloadPlugin(), policyPlugin(), offlinePlugin()],
+  plugins: [
+    preact(),
+    protocolPlugin(),
+    shapesPlugin(),
+    prerenderPlugin(),
+    preloadPlugin(),
+    policyPlugin(),
+    offlinePlugin(),
+  ],
   build: {
     outDir: '../../dist',
     emptyOutDir: true,
@@ -30,17 +38,15 @@ export default defineConfig({
             { name: 'content-first', test: /virtual:protocol\/first$/ },
             { name: 'content-weights', test: /virtual:protocol\/weights$/ },
             { name: 'content-enclosure', test: /virtual:protocol\/enclosure$/ },
-            { name: ownersChunks() },
+            { name: ownersChunks(), debugName: 'owner' },
           ],
         },
-        // What the tool knows can be told from what it does by the file's name.
-        chunkFileNames: ({ facadeModuleId }) =>
-          facadeModuleId?.includes('virtual:protocol/')
-            ? 'assets/content-[name]-[hash].js'
-            : 'assets/[name]-[hash].js',
+        chunkFileNames,
       },
     },
     chunkSizeWarningLimit: 400,
   },
+  // A worker is desk work: it is fetched when a file is read.
+  worker: { rolldownOptions: { output: { entryFileNames: 'assets/desk-[name]-[hash].js' } } },
   preview: { headers: HEADERS },
 })

@@ -45,7 +45,11 @@ export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
 }
 
 /** What a parse at the border refused, one fault for each issue: field, value, what is accepted. */
-export function faultsOf({ issues }: { readonly issues: readonly Issue[] }, value: unknown, whole: string): Fault[] {
+export function faultsOf(
+  { issues }: { readonly issues: readonly Issue[] },
+  value: unknown,
+  whole: string,
+): Fault[] {
   return issues.map(issue => {
     const field = issue.path.map(String).join('.') || whole
     if (issue.code === 'unrecognized_keys') {

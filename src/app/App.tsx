@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
 import { useBackSteps } from './back-steps.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, RecordRoom, Rest } from './content/later.ts'
+import type { LaterContent, RecordRoom, Rest, Search } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
@@ -24,6 +24,8 @@ export interface AppProps {
   readonly rest: Promise<Rest>
   /** The words behind the danger screens. */
   readonly later: Promise<LaterContent>
+  /** The search of the start page, which comes between the two. */
+  readonly search?: Promise<Search>
   /** The keeper's record. */
   readonly record?: Promise<RecordRoom>
   readonly store?: Store
@@ -50,6 +52,7 @@ export function App(props: AppProps): VNode {
   const locale = useMemo(() => props.locale ?? browserLocale(), [props.locale])
   const rest = useArrived(props.rest)
   const later = useArrived(props.later)
+  const search = useArrived(props.search)
   const record = useArrived(props.record)
   const screens = rest?.screens
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
@@ -184,6 +187,7 @@ export function App(props: AppProps): VNode {
       clock={clock}
       locale={locale}
       screens={screens}
+      search={search}
       asked={view === '#anew' ? begun : undefined}
       onAsk={next => {
         setBegun(next)

@@ -1,28 +1,40 @@
+import { type ActorRefFrom, createActor } from 'xstate'
 import type { Protocol } from '../triage/prepare.ts'
-import { wizardChart } from '../wizard/chart.ts'
-import { chartWalk, type Standpoint } from '../wizard/walk.ts'
+import { type WizardMachine, wizardMachine } from '../wizard/machine.ts'
 import type { Engine, Place, Run } from './run.ts'
 
-function placeOf({ states }: Standpoint): Place {
-  const state = states.at(-1)
-  if (state?.tags?.includes('outcome')) return { at: 'outcome' }
-  return state?.meta ? { at: 'question', question: state.meta.question } : { at: 'start' }
+type Actor = ActorRefFrom<WizardMachine>
+
+function placeOf(snapshot: ReturnType<Actor['getSnapshot']>): Place {
+  if (snapshot.hasTag('outcome')) return { at: 'outcome' }
+  for (const meta of Object.values(snapshot.getMeta())) {
+    if (meta?.question !== undefined) return { at: 'question', question: meta.question }
+  }
+  return { at: 'start' }
 }
 
 /** Runs the wizard's chart. */
 export function engineOf(protocol: Protocol): Engine {
-  const walk = chartWalk(wizardChart(protocol))
-  const run = (standpoint: Standpoint): Run => ({
-    by: 'chart',
-    place: placeOf(standpoint),
-    context: standpoint.context,
-    after: (...events) => run(events.reduce(walk.after, standpoint)),
-  })
+  const machine = wizardMachine(protocol)
+  const run = (actor: Actor): Run => {
+    const snapshot = actor.getSnapshot()
+    return {
+      by: 'chart',
+      place: placeOf(snapshot),
+      context: snapshot.context,
+      after: (...events) => {
+        for (const event of events) actor.send(event)
+        return run(actor)
+      },
+    }
+  }
   const { questions } = protocol.logic
   return {
     open: (log, now, question, base) => {
-      const start = walk.begin({ now, log, ...(base ? { base } : {}) })
-      return run(walk.after(start, { type: 'START', now, ...(question === undefined ? {} : { question }) }))
+      const actor = createActor(machine, { input: { now, log, ...(base ? { base } : {}) } })
+      actor.start()
+      actor.send({ type: 'START', now, ...(question === undefined ? {} : { question }) })
+      return run(actor)
     },
     isForVet: id => questions.some(one => one.id === id && (one.forHandover || one.phase === 'handover')),
     isCare: id => questions.some(one => one.id === id && one.phase === 'care'),

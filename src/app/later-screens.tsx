@@ -14,7 +14,6 @@ import { BodyMap } from './drawing/BodyMap.tsx'
 import { ShapeChooser } from './drawing/ShapeChooser.tsx'
 import { inventedCase, inventedLog } from './example/invented-log.ts'
 import { ActionBar } from './parts/ActionBar.tsx'
-import { Page } from './record/parts.tsx'
 import { useDesk } from './record/use-desk.ts'
 import type { Engine } from './run.ts'
 import { OutcomeScreen } from './screens/OutcomeScreen.tsx'
@@ -28,6 +27,7 @@ import { labels } from './wording/labels.ts'
 import { progressNotes } from './wording/progress.ts'
 
 export { GeckoDrawing } from './drawing/GeckoDrawing.tsx'
+export { StartSearch } from './screens/StartSearch.tsx'
 export { whenWords } from './wording/dates.ts'
 
 /** Everything that was fetched, ready for use. */
@@ -145,9 +145,13 @@ export function Enclosure(
       />
     )
   return (
-    <Page title={labels.enclosureTitle} back={{ label: labels.back, href: '#start' }}>
-      <p role="status">{words}</p>
-    </Page>
+    <>
+      <main class="main">
+        <h1 tabIndex={-1}>{labels.enclosureTitle}</h1>
+        <p role="status">{words}</p>
+      </main>
+      <ActionBar back={{ label: labels.back, href: '#start' }} />
+    </>
   )
 }
 

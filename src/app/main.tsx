@@ -3,7 +3,7 @@ import { hydrate, render } from 'preact'
 import { openStore } from '../records/store.ts'
 import { caseUnderWay, type Earlier } from '../records/under-way.ts'
 import { App } from './App.tsx'
-import { loadLater, loadRecord, loadRest } from './content/later.ts'
+import { loadLater, loadRecord, loadRest, loadSearch } from './content/later.ts'
 import { readDoors } from './doors.ts'
 
 /** Where the choice between dark and light is kept, once someone made it: `dark` or `light`. */
@@ -47,7 +47,9 @@ function start(place: HTMLElement) {
   const store = caseUnderWay(openStore(), part, [part.concernQuestion, part.thisAnimal?.question ?? ''])
   // Everything else is fetched after the first paint, each time in the same order.
   const rest = firstPaint().then(loadRest)
-  const later = rest.then(loadLater)
+  const search = rest.then(loadSearch)
+  // A search that does not come keeps nothing else back.
+  const later = search.catch(() => rest).then(loadLater)
   const record = later.then(loadRecord)
   const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
   const doors = readDoors(place)
@@ -57,6 +59,7 @@ function start(place: HTMLElement) {
       doors={doors}
       rest={rest}
       later={later}
+      search={search}
       record={record}
       store={earlier ? { ...store, earlier } : store}
     />

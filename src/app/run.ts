@@ -4,7 +4,7 @@ import type { DangerPart } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { type DangerLine, dangerLine, lineAfter } from '../wizard/danger-line.ts'
 import { caseFileOf, type LogEntry } from '../wizard/log.ts'
-import type { WizardContext, WizardEvent } from '../wizard/chart.ts'
+import type { WizardContext, WizardEvent } from '../wizard/machine.ts'
 
 export type Place =
   | { readonly at: 'start' }

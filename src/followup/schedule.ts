@@ -1,6 +1,6 @@
 import type { LookAgain } from '../../shared/compiled.ts'
 import type { FollowUpLimit, FollowUpPlan } from '../../shared/follow-up.ts'
-import { atHourAfterDays, dayOf, hoursLater } from '../triage/calendar.ts'
+import { atHourAfterDays, calendarDaysBetween, dayOf, hoursLater } from '../triage/calendar.ts'
 
 /**
  * When the looks, weigh-ins and limits of a plan come. Days are calendar days from the owner's day of the beginning, at
@@ -24,13 +24,18 @@ const numberOfDay = (instantMs: number, zone: string) => Date.parse(dayOf(instan
 /** The instant of `hour` o'clock on the `days`-th calendar day of the plan; day 0 is the day it began. */
 export function dayOfPlan(beginning: Beginning, days: number, hour: number, zone: string): number {
   // The day of the beginning is the one the owner then had, also where this zone has another.
-  const shift = numberOfDay(beginning.atMs, beginning.zone) - numberOfDay(beginning.atMs, zone)
+  const shift =
+    zone === beginning.zone
+      ? 0
+      : numberOfDay(beginning.atMs, beginning.zone) - numberOfDay(beginning.atMs, zone)
   return atHourAfterDays(beginning.atMs, days + shift, hour, zone)
 }
 
 /** The calendar day of the plan on which an instant falls; 0 is the day it began. */
 export function planDayOf(beginning: Beginning, instantMs: number, zone: string): number {
-  return numberOfDay(instantMs, zone) - numberOfDay(beginning.atMs, beginning.zone)
+  return zone === beginning.zone
+    ? calendarDaysBetween(beginning.atMs, instantMs, zone)
+    : numberOfDay(instantMs, zone) - numberOfDay(beginning.atMs, beginning.zone)
 }
 
 /** The n-th morning still to come from the beginning: before the morning hour, that day's is the first. */

@@ -147,8 +147,9 @@ function replayed(plan: FollowUpPlan, events: readonly FollowUpEvent[], now: Mom
   let [snapshot] = initialTransition(followUpMachine, { plan })
   stored.forEach((event, index) => {
     const at = times[index] ?? nowMs
-    // Time goes on first: what it brought about by then is there before the event is.
-    ;[snapshot] = transition(followUpMachine, snapshot, { type: 'TIME', nowMs: at, zone: event.zone })
+    // An ask counts only in some states, so the state of its time has to be there before it is.
+    if (event.kind === 'asked')
+      [snapshot] = transition(followUpMachine, snapshot, { type: 'TIME', nowMs: at, zone: event.zone })
     ;[snapshot] = transition(followUpMachine, snapshot, chartEventOf(event, at))
   })
   ;[snapshot] = transition(followUpMachine, snapshot, { type: 'TIME', nowMs, zone: now.zone })

@@ -3,7 +3,7 @@ import type { DangerPart, Question } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { FALSE, intervalOf, lowOf, noFacts, TRUE, UNSURE } from '../triage/intervals.ts'
 import { type LogEntry, withEntry } from './log.ts'
-import type { WizardEvent } from './chart.ts'
+import type { WizardEvent } from './machine.ts'
 
 /**
  * The danger screens before the chart is there: the same screens in the same order, out of the danger part of the

@@ -50,3 +50,9 @@ declare module 'virtual:protocol/weights' {
   const weights: import('../../../shared/weights.ts').WeightsContent
   export default weights
 }
+
+/** How owners say it, for the search on the start page: fetched after the first paint. */
+declare module 'virtual:protocol/search' {
+  const vocabulary: import('../../../shared/search.ts').SearchWords
+  export default vocabulary
+}

@@ -21,7 +21,7 @@ export const lastHint = (when: string) => `You got it ${when}. It is kept on thi
 export const anewTitle = 'Go on, or begin anew?'
 export const anewLead = (count: number) =>
   `A check with ${count === 1 ? '1 answer' : `${count} answers`} is not finished.`
-export const anewKept = 'If you begin anew, its answers stay on this device until you delete them.'
+export const anewKept = 'If you begin anew, its answers stay here until you delete them.'
 export const anewGoOn = 'Go on with it'
 export const anewBegin = 'Begin anew'
 export const deleteLink = 'Delete my answers'
