@@ -37,6 +37,7 @@ export default defineConfig({
           groups: [
             { name: 'content-first', test: /virtual:protocol\/first$/ },
             { name: 'content-weights', test: /virtual:protocol\/weights$/ },
+            { name: 'content-enclosure', test: /virtual:protocol\/enclosure$/ },
             { name: ownersChunks(), debugName: 'owner' },
           ],
         },
@@ -45,5 +46,7 @@ export default defineConfig({
     },
     chunkSizeWarningLimit: 400,
   },
+  // A worker is desk work: it is fetched when a file is read.
+  worker: { rolldownOptions: { output: { entryFileNames: 'assets/desk-[name]-[hash].js' } } },
   preview: { headers: HEADERS },
 })

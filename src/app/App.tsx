@@ -13,6 +13,7 @@ import { saveFile } from './save-file.ts'
 import { AskScreen } from './screens/AskScreen.tsx'
 import { PhoneScreen } from './screens/PhoneScreen.tsx'
 import { SignsScreen } from './screens/SignsScreen.tsx'
+import { useArrived } from './use-arrived.ts'
 import { type Store, useWizard, type Wizard } from './use-wizard.ts'
 import { firstLabels as labels } from './wording/first-labels.ts'
 
@@ -49,14 +50,6 @@ const browserClock = (): Moment => {
 function browserLocale(): string {
   const { language } = globalThis.navigator
   return language.startsWith('en') ? language : 'en-GB'
-}
-
-function useArrived<Value>(promise: Promise<Value> | undefined): Value | undefined {
-  const [value, setValue] = useState<Value>()
-  useEffect(() => {
-    promise?.then(setValue).catch(() => {})
-  }, [promise])
-  return value
 }
 
 export function App(props: AppProps): VNode {
@@ -149,6 +142,18 @@ export function App(props: AppProps): VNode {
         ) : (
           waiting
         )
+      case '#enclosure':
+        return record && whole ? (
+          <whole.screens.Enclosure
+            {...behind}
+            knowledge={whole.knowledge}
+            hash={steps.view}
+            store={record.keeper}
+            onGo={goTo}
+          />
+        ) : (
+          waiting
+        )
       case '':
         break
       default:
@@ -157,7 +162,11 @@ export function App(props: AppProps): VNode {
     if (place.at === 'start') return start()
     if (place.at === 'awaited') return waiting
     if (place.at === 'outcome')
-      return whole ? <whole.screens.Outcome {...behind} knowledge={whole.knowledge} onBack={back} /> : waiting
+      return whole ? (
+        <whole.screens.Outcome {...behind} knowledge={whole.knowledge} home={record?.home} onBack={back} />
+      ) : (
+        waiting
+      )
     const at = part.screens.findIndex(({ id }) => id === place.question)
     const question = part.screens[at]
     const words = first.questions[place.question]
@@ -208,6 +217,7 @@ export function App(props: AppProps): VNode {
   // Where the last screens are still on their way, what is shown is another screen.
   const key = `${steps.view || asked}${shown === waiting ? ' awaited' : ''}`
   useArrival(key)
+  const room = ROOM.exec(key)
   // A check of an animal of the record is kept with it, once it comes to its outcome.
   const { at: standsAt } = place
   useEffect(() => {
@@ -230,13 +240,13 @@ export function App(props: AppProps): VNode {
           </Notice>
         </div>
       ) : null}
-      <Keyed key={RECORD.test(key) ? 'record' : key}>{shown}</Keyed>
+      <Keyed key={room ? (room[1] ?? 'record') : key}>{shown}</Keyed>
     </div>
   )
 }
 
-/** The record keeps what was just done from one of its screens to the next. */
-const RECORD = /^#(?:animals?|shelf|keep)(?:\/|$)(?!.*awaited)/
+/** The record and the check of a home keep what was just done from one of their screens to the next. */
+const ROOM = /^#(?:animals?|shelf|keep|(enclosure))(?:\/|$)(?!.*awaited)/
 
 const goTo = (hash: string) => {
   globalThis.location.hash = hash

@@ -50,11 +50,18 @@ export async function loadSearch(): Promise<Search> {
   return { findDoors, vocabulary }
 }
 
-/** Fetches the keeper's record, after everything else, and opens its store. */
+/**
+ * Fetches the keeper's record, after everything else, and opens its store; behind it, and waited for by nobody, what
+ * an outcome says of the animal's home.
+ */
 export async function loadRecord() {
   const screens = await import('../record/Record.tsx')
   await screens.fetchRest()
-  return { ...screens, keeper: screens.openKeeperStore() }
+  const home = import('../enclosure/PutRight.tsx').then(async part => {
+    await part.addStyle()
+    return part
+  })
+  return { ...screens, keeper: screens.openKeeperStore(), home }
 }
 export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
 

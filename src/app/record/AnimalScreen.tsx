@@ -108,6 +108,11 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
                       : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
                   }
                 />
+                <Way
+                  to={`#enclosure/${kept.animalId}`}
+                  words="Is its enclosure right?"
+                  hint="Warmth, air, light and food, with what to put right."
+                />
                 <Way to={`${home}/past`} words="All entries" hint="Read, change or delete." />
                 <Way
                   to={`${home}/notebook`}

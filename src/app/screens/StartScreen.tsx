@@ -53,6 +53,7 @@ export function StartScreen(props: StartScreenProps): VNode {
             onPress={() => onOther?.()}
           />
           <CardLink label={labels.recordTitle} hint={labels.recordHint} href="#animals" />
+          <CardLink label={labels.enclosureTitle} hint={labels.enclosureHint} href="#enclosure" />
           <CardLink label={labels.exampleTitle} hint={labels.exampleHint} href="#example" />
           {deleteHref === undefined ? null : (
             <CardLink label={labels.deleteLink} hint={labels.deleteHint} href={deleteHref} />
