@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
 import { calendarDay } from './moment.ts'
 import { filledLine } from './safe-text.ts'
+import { isZone } from './zone.ts'
 
 /**
  * What a clinic says about itself in its link. All of it comes from outside and anyone can write it: it is shown as
@@ -32,15 +33,6 @@ const closingTime = z.string().check(z.regex(/^(?:(?:[01][0-9]|2[0-3]):[0-5][0-9
 /** From and to by the wall clock; where `to` is not after `from` it lies on the next day. */
 export const openSpanSchema = z.strictObject({ from: clockTime, to: closingTime })
 export type OpenSpan = z.infer<typeof openSpanSchema>
-
-function isZone(zone: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone })
-    return true
-  } catch {
-    return false
-  }
-}
 
 export const clinicSchema = z.strictObject({
   name: filledLine(80),

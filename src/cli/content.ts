@@ -1,5 +1,6 @@
 import { speciesIn } from '../protocol/checks/species.ts'
 import { faultLine } from '../protocol/fault.ts'
+import { loadHandover } from '../protocol/handover.ts'
 import { loadProtocol } from '../protocol/load.ts'
 import { loadWeights } from '../protocol/weights.ts'
 import { CONTENT_FOLDER } from './real-protocol.ts'
@@ -11,8 +12,10 @@ const seen = new Set<string>()
 for (const species of speciesIn(folder)) {
   const loaded = loadProtocol(folder, species)
   const weights = loaded.ok ? loadWeights(folder, species, loaded.compilation.protocol) : loaded
-  const faults = weights.ok ? [] : weights.faults
-  if (loaded.ok && weights.ok) process.stdout.write(`${JSON.stringify({ species, ...loaded.counts })}\n`)
+  const handover = loaded.ok ? loadHandover(folder, species, loaded.compilation.protocol) : loaded
+  const faults = [...(weights.ok ? [] : weights.faults), ...(handover.ok ? [] : handover.faults)]
+  if (loaded.ok && faults.length === 0)
+    process.stdout.write(`${JSON.stringify({ species, ...loaded.counts })}\n`)
   else {
     for (const line of faults.map(faultLine)) if (!seen.has(line)) process.stderr.write(`${line}\n`)
     for (const fault of faults) seen.add(faultLine(fault))

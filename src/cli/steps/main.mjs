@@ -35,18 +35,26 @@ const COMMANDS = {
   },
   content: { does: 'check the clinical content', run: script('content') },
   assess: { does: 'assess a case file: assess -- FILE|- [--now ISO]', run: script('assess') },
+  handover: {
+    does: 'what a clinic receives: handover -- FILE|- --format text|page|json|fhir|link',
+    run: script('handover'),
+  },
   trend: {
     does: 'read weights: trend -- FILE.csv|- [--born DATE] [--event DATE:KIND]...',
     run: script('trend'),
   },
   condition: { does: 'read looks and measures: condition -- FILE|-', run: script('condition') },
   schema: {
-    does: 'print a JSON Schema: schema -- case|assessment|condition|protocol',
+    does: 'print a JSON Schema: schema -- case|assessment|condition|protocol|handover|clinic',
     run: script('schema'),
   },
   protocol: { does: 'print the whole protocol for a reader', run: script('protocol') },
   bench: { does: 'measure speed and size: bench [-- PREFIX]', run: script('bench') },
   proof: { does: 'run the long proofs and record them', run: script('proof') },
+  'fuzz:links': {
+    does: 'read a hundred thousand hostile links; fuzz:links -- --record keeps the result',
+    run: script('fuzz-links'),
+  },
   'verify:reference': {
     does: 'make the reference values of R and SciPy again and compare',
     run: script('verify-reference'),

@@ -10,6 +10,8 @@ import { deflate, inflate } from './deflate.ts'
 /** What one kind of link holds, and how large it may be. */
 export interface LinkKind<Value> {
   readonly version: number
+  /** The value as JSON. */
+  readonly write: (value: Value) => unknown
   /** The value that some JSON is, checked against its schema; undefined where it is none. */
   readonly read: (json: unknown) => Value | undefined
   readonly mostCharacters: number
@@ -40,7 +42,7 @@ function trouble<Value>(because: LinkTrouble): LinkRead<Value> {
 
 /** The value as the data of a link. Fields that are undefined are left out, as JSON has it. */
 export async function encodeLink<Value>(kind: LinkKind<Value>, value: Value): Promise<string> {
-  const json = new TextEncoder().encode(JSON.stringify(value))
+  const json = new TextEncoder().encode(JSON.stringify(kind.write(value)))
   const packed = await deflate(json)
   const whole = new Uint8Array(HEAD_BYTES + packed.length)
   whole[0] = kind.version

@@ -3,8 +3,8 @@
  * as a stream it can be stopped before a compression bomb has grown. A library would inflate into one array at once.
  */
 
-/** Deflate grows at most about 1,032 times, so that one slice can never bring more than half a megabyte. */
-const SLICE_BYTES = 512
+/** Deflate grows at most about 1,032 times, so that one slice can never bring more than two megabytes. */
+const SLICE_BYTES = 2048
 
 export async function deflate(bytes: Uint8Array<ArrayBuffer>): Promise<Uint8Array<ArrayBuffer>> {
   const stream = new Blob([bytes]).stream().pipeThrough(new CompressionStream('deflate-raw'))

@@ -1,8 +1,9 @@
 import { TZDate } from '@date-fns/tz'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { isOpen, openingAt, wallClock } from '../../../src/handover/clinic/opening.ts'
-import { INVENTED_CLINIC } from '../invented-clinic.ts'
+import { isOpen, openingAt } from '../../src/handover/opening.ts'
+import { wallClock } from '../../src/handover/wall-clock.ts'
+import { INVENTED_CLINIC } from './invented-clinic.ts'
 
 const at = (instant: string) => openingAt(INVENTED_CLINIC, { instant })
 const inZone = (zone: string) => ({ ...INVENTED_CLINIC, zone })

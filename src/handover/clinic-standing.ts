@@ -1,6 +1,6 @@
-import type { Clinic } from '../../../shared/clinic.ts'
-import type { Moment } from '../../../shared/moment.ts'
-import { atLeastAsUrgent, type Urgency } from '../../../shared/urgency.ts'
+import type { Clinic } from '../../shared/clinic.ts'
+import type { Moment } from '../../shared/moment.ts'
+import { atLeastAsUrgent, type Urgency } from '../../shared/urgency.ts'
 import { type Opening, openingAt } from './opening.ts'
 
 /**

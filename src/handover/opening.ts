@@ -1,5 +1,6 @@
-import { type Clinic, type OpenSpan, WEEKDAYS } from '../../../shared/clinic.ts'
-import type { Moment } from '../../../shared/moment.ts'
+import { type Clinic, type OpenSpan, WEEKDAYS } from '../../shared/clinic.ts'
+import type { Moment } from '../../shared/moment.ts'
+import { dayAfter, wallClock } from './wall-clock.ts'
 
 /** Whether a clinic is open, by the clock on its own wall. */
 export interface Opening {
@@ -11,30 +12,6 @@ export interface Opening {
 }
 
 const LOOK_AHEAD_DAYS = 14
-const DAY_MS = 86_400_000
-
-/** Day and time of an instant on the wall of a zone, such as `2026-11-25` and `02:10`. */
-export function wallClock(instant: string, zone: string): { readonly day: string; readonly time: string } {
-  const parts = new Intl.DateTimeFormat('en-US-u-ca-iso8601-nu-latn', {
-    timeZone: zone,
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-  }).formatToParts(new Date(instant))
-  const part = (type: Intl.DateTimeFormatPartTypes) => parts.find(one => one.type === type)?.value ?? ''
-  return {
-    day: `${part('year')}-${part('month')}-${part('day')}`,
-    time: `${part('hour')}:${part('minute')}`,
-  }
-}
-
-/** The calendar day `days` after `day`; days have no clock, so no clock change bears on them. */
-export function dayAfter(day: string, days: number): string {
-  return new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10)
-}
 
 /** The spans that begin on a day: those of a holiday where it is one, else those of the week, earliest first. */
 function spansOf(clinic: Clinic, day: string): readonly OpenSpan[] {

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { RAISED_TO } from '../../../shared/clinic.ts'
-import { atLeastAsUrgent, URGENCIES } from '../../../shared/urgency.ts'
-import { clinicStanding, raisedUrgency, telephoneAddress } from '../../../src/handover/clinic/standing.ts'
-import { INVENTED_CLINIC } from '../invented-clinic.ts'
+import { RAISED_TO } from '../../shared/clinic.ts'
+import { atLeastAsUrgent, URGENCIES } from '../../shared/urgency.ts'
+import { clinicStanding, raisedUrgency, telephoneAddress } from '../../src/handover/clinic-standing.ts'
+import { INVENTED_CLINIC } from './invented-clinic.ts'
 
 const NIGHT = { instant: '2026-11-25T02:10:00Z' }
 const NOON = { instant: '2026-11-25T12:00:00Z' }
