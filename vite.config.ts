@@ -1,16 +1,18 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
 import { offlinePlugin } from './src/app/build/offline-plugin.ts'
+import { ownersChunks } from './src/app/build/chunks.ts'
 import { HEADERS, policyPlugin } from './src/app/build/policy.ts'
 import { preloadPlugin } from './src/app/build/preload-plugin.ts'
 import { prerenderPlugin } from './src/app/build/prerender-plugin.ts'
 import { protocolPlugin } from './src/app/build/protocol-plugin.ts'
+import { shapesPlugin } from './src/app/build/shapes-plugin.ts'
 
 export default defineConfig({
   root: 'src/app',
   // Relative, so that the build works in any folder of any host.
   base: './',
-  plugins: [preact(), protocolPlugin(), prerenderPlugin(), preloadPlugin(), policyPlugin(), offlinePlugin()],
+  plugins: [preact(), protocolPlugin(), shapesPlugin(), prerenderPlugin(), preloadPlugin(), policyPlugin(), offlinePlugin()],
   build: {
     outDir: '../../dist',
     emptyOutDir: true,
@@ -22,7 +24,14 @@ export default defineConfig({
     rolldownOptions: {
       output: {
         // The words of the first load stand in a file of their own, so that they are measured as content.
-        codeSplitting: { groups: [{ name: 'content-first', test: /virtual:protocol\/first$/ }] },
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [
+            { name: 'content-first', test: /virtual:protocol\/first$/ },
+            { name: 'content-weights', test: /virtual:protocol\/weights$/ },
+            { name: ownersChunks() },
+          ],
+        },
         // What the tool knows can be told from what it does by the file's name.
         chunkFileNames: ({ facadeModuleId }) =>
           facadeModuleId?.includes('virtual:protocol/')

@@ -1,13 +1,9 @@
 import * as z from 'zod/mini'
+import { BACKUP_FORMAT, BACKUP_VERSION } from './backup-format.ts'
 import { instant } from './moment.ts'
 import { recordEntrySchema } from './record.ts'
 
 /** One file that holds the keeper's whole record, so that it can be read again on any device. */
-
-export const BACKUP_FORMAT = 'duskcheck-backup'
-
-/** Raised by one whenever the form of the file changes, together with a step in `src/records/backup-migrations.ts`. */
-export const BACKUP_VERSION = 1
 
 export const backupSchema = z.strictObject({
   format: z.literal(BACKUP_FORMAT),

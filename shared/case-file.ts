@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { CANNOT_TELL } from './answers.ts'
+import { EVENT_KINDS } from './event-kinds.ts'
 import { calendarDay, instant } from './moment.ts'
 
 /**
@@ -39,18 +40,6 @@ export const weighInSchema = z.strictObject({
   scaleStepGrams: z.optional(z.number().check(z.gt(0), z.maximum(50))),
 })
 export type WeighIn = z.infer<typeof weighInSchema>
-
-export const EVENT_KINDS = [
-  'tail-lost',
-  'eggs-laid',
-  'shed',
-  'meal',
-  'dropping',
-  'new-home',
-  'winter-rest-began',
-  'winter-rest-ended',
-  'treated',
-] as const
 
 export const animalEventSchema = z.strictObject({
   at: instant,

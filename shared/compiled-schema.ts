@@ -1,6 +1,7 @@
 import * as z from 'zod/mini'
 import type { Condition } from './compiled.ts'
-import { ACTS, BASES, CARE_KINDS, PARTS, QUESTION_KINDS } from './content.ts'
+import { ACTS, BASES, CARE_KINDS, LOOK_MEANINGS, PARTS, PLAN_BEGINNINGS, QUESTION_KINDS } from './content.ts'
+import { EVENT_KINDS } from './event-kinds.ts'
 import { URGENCIES } from './urgency.ts'
 
 /** The shape of a compiled protocol as data, for `npm run schema -- protocol`; compiled.ts says what each part means. */
@@ -85,6 +86,14 @@ const rule = z.strictObject({
   urgencyBasis: basis,
 })
 
+const lookAgain = z.array(
+  z.strictObject({
+    hours: z.exactOptional(z.number()),
+    morning: z.exactOptional(z.int()),
+    day: z.exactOptional(z.int()),
+  }),
+)
+
 const carePlan = z.strictObject({
   id: text,
   kind: z.enum(CARE_KINDS),
@@ -106,13 +115,41 @@ const carePlan = z.strictObject({
       onlyWhen: z.exactOptional(condition),
     }),
   ),
-  lookAgain: z.array(
+  lookAgain,
+})
+
+const followUpPlan = z.strictObject({
+  id: text,
+  begins: z.enum(PLAN_BEGINNINGS),
+  timing: z.strictObject({
+    morningHour: z.int(),
+    eveningHour: z.int(),
+    earlyHours: z.number(),
+    missedAfterHours: z.number(),
+    askAgainAfterHours: z.number(),
+  }),
+  looks: lookAgain,
+  thenEveryDays: z.int(),
+  options: z.array(z.strictObject({ id: text, means: z.enum(LOOK_MEANINGS), level: z.exactOptional(level) })),
+  spotsFrom: z.exactOptional(text),
+  replaces: z.array(text),
+  records: z.exactOptional(z.enum(EVENT_KINDS)),
+  closesFromDay: z.int(),
+  weighDays: z.array(z.int()),
+  thenWeighEveryDays: z.exactOptional(z.int()),
+  limits: z.array(
     z.strictObject({
+      id: text,
+      when: z.exactOptional(condition),
+      days: z.exactOptional(z.int()),
       hours: z.exactOptional(z.number()),
-      morning: z.exactOptional(z.int()),
-      day: z.exactOptional(z.int()),
+      looks: z.exactOptional(z.int()),
+      from: z.exactOptional(text),
+      level,
     }),
   ),
+  missed: level,
+  lastLookDays: z.int(),
 })
 
 const weight = z.strictObject({
@@ -171,6 +208,11 @@ export const compiledProtocolSchema = z.strictObject({
   commonWords: wordsByName,
   concernWords: z.record(text, wordsByName),
   evidence: z.record(text, z.strictObject({ sign: text, sources: z.array(text) })),
+  followUps: z.strictObject({
+    hash: text,
+    plans: z.record(text, followUpPlan),
+    words: z.record(text, z.strictObject({ ask: text, options: z.array(text), reasons: z.array(text) })),
+  }),
   sources: z.record(
     text,
     z.strictObject({

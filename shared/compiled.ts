@@ -1,4 +1,5 @@
 import type { Act, Basis, Part } from './content.ts'
+import type { FollowUps } from './follow-up.ts'
 import type { Level, Urgency } from './urgency.ts'
 
 /**
@@ -308,4 +309,5 @@ export interface CompiledProtocol {
   readonly concernWords: Readonly<Record<string, Words>>
   readonly evidence: Readonly<Record<string, EvidenceWords>>
   readonly sources: Readonly<Record<string, SourceWords>>
+  readonly followUps: FollowUps
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini'
+import { EVENT_KINDS } from './event-kinds.ts'
 import { URGENCIES } from './urgency.ts'
 
 /**
@@ -288,6 +289,67 @@ const neverDo = z.strictObject({
   basis,
 })
 
+/** What a look's answer does to the plan; `danger-check` leads to the danger-sign questions at once. */
+export const LOOK_MEANINGS = ['closes', 'goes-on', 'raises', 'danger-check'] as const
+
+/** Who begins a plan: an assessment whose rules call for it, or the owner at one of these turns. */
+export const PLAN_BEGINNINGS = ['rules', 'enclosure-fix', 'appointment', 'vet-visit'] as const
+
+const lookOption = z.strictObject({
+  id,
+  text,
+  means: z.enum(LOOK_MEANINGS),
+  /** For `raises` and `danger-check`: what the look alone gives, whatever the danger check finds. */
+  urgency: z.optional(z.enum(URGENCIES)),
+  withinHours: z.optional(hours),
+})
+
+const followUpLimit = z.strictObject({
+  id,
+  /** Holds always where absent. A limit whose condition is unsure holds too. */
+  when: z.optional(condition),
+  /** Calendar days, elapsed hours, or looks without an end: exactly one. */
+  days: z.optional(z.int().check(z.gt(0))),
+  hours: z.optional(hours),
+  looks: z.optional(z.int().check(z.gt(0))),
+  /** Counted from the moment that this question of kind `since` tells; from the beginning of the plan where absent. */
+  from: z.optional(id),
+  urgency: z.enum(URGENCIES),
+  withinHours: z.optional(hours),
+  reason: text,
+  evidence: z._default(z.array(evidenceId), []),
+  basis,
+})
+
+/** How a home plan is carried through: what a look may say, and when it is a vet's matter. */
+const followUpSource = z.strictObject({
+  begins: z._default(z.enum(PLAN_BEGINNINGS), 'rules'),
+  ask: text,
+  /** From best to worst. */
+  options: z.array(lookOption),
+  /** A question of kind `several` whose chosen options are looked at one by one. */
+  spotsFrom: z.optional(id),
+  /** Plans that this one takes over from, by id. */
+  replaces: z._default(z.array(id), []),
+  /** The event that the record gets when the plan begins; a lost tail gives weights a new start. */
+  records: z.optional(z.enum(EVENT_KINDS)),
+  /** A look that closes counts as going on before this many days. */
+  closesFromDay: z.optional(z.int().check(z.gt(0))),
+  /** Days of the plan on which it is weighed, and the rhythm after the last of them. */
+  weighDays: z._default(z.array(z.int().check(z.minimum(0))), []),
+  thenWeighEveryDays: z.optional(z.int().check(z.gt(0))),
+  /** Days between looks once the listed ones are over: a plan never ends by silence. */
+  thenEveryDays: z.int().check(z.gt(0)),
+  limits: z.array(followUpLimit),
+  /** What no look after two asks gives. */
+  missed: z.strictObject({ urgency: z.enum(URGENCIES), withinHours: z.optional(hours) }),
+  /** Days from the look that closed the plan to the last one. */
+  lastLookDays: z.int().check(z.gt(0)),
+  evidence: z._default(z.array(evidenceId), []),
+  basis,
+})
+export type FollowUpSource = z.infer<typeof followUpSource>
+
 export const CARE_KINDS = ['first-aid', 'holding', 'home'] as const
 
 export const carePlanSchema = z.strictObject({
@@ -300,6 +362,8 @@ export const carePlanSchema = z.strictObject({
   lookAgain: z.array(lookAgain),
   /** Signs that end home care or turn waiting into `now`. */
   getHelpIf: z.array(text),
+  /** Home plans only: how the plan is carried through. */
+  followUp: z.optional(followUpSource),
 })
 export type CarePlanSource = z.infer<typeof carePlanSchema>
 
@@ -347,6 +411,15 @@ export const speciesSchema = z.strictObject({
   /** While a vet treats the animal, home plans show only these acts: the vet's orders come first. */
   treatedByVet: z.strictObject({ when: condition, keeps: z.array(z.enum(ACTS)), because: text }),
   opposites: z.array(z.tuple([z.enum(ACTS), z.enum(ACTS)])),
+  followUp: z.strictObject({
+    /** How long before its time a look on a day or morning may be made and count. */
+    earlyHours: hours,
+    /** From when a look that was due is missed. */
+    missedAfterHours: hours,
+    /** Between the first ask and the second, and from the second until silence raises. */
+    askAgainAfterHours: hours,
+    basis,
+  }),
 })
 export type SpeciesSource = z.infer<typeof speciesSchema>
 

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
-import { EVENT_KINDS, weighInSchema } from './case-file.ts'
+import { weighInSchema } from './case-file.ts'
+import { EVENT_KINDS } from './event-kinds.ts'
 import { calendarDay, instant } from './moment.ts'
 
 /**

@@ -56,7 +56,12 @@ const common = {
 }
 
 export const storedEventSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ ...common, kind: z.enum(['began', 'went-back', 'assessed', 'finished']) }),
+  /** `animalId`: of a case that was begun for an animal of the record. */
+  z.strictObject({
+    ...common,
+    kind: z.enum(['began', 'went-back', 'assessed', 'finished']),
+    animalId: z.optional(z.string()),
+  }),
   z.strictObject({ ...common, kind: z.literal('answered'), entry: storedEntrySchema }),
 ])
 export type StoredEvent = z.infer<typeof storedEventSchema>

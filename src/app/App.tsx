@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
 import { useBackSteps } from './back-steps.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, Rest } from './content/later.ts'
+import type { LaterContent, RecordRoom, Rest } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
@@ -23,6 +23,8 @@ export interface AppProps {
   readonly rest: Promise<Rest>
   /** The words behind the danger screens. */
   readonly later: Promise<LaterContent>
+  /** The keeper's record. */
+  readonly record?: Promise<RecordRoom>
   readonly store?: Store
   /** The time and zone; the browser's own where none is given. */
   readonly clock?: () => Moment
@@ -40,10 +42,10 @@ function browserLocale(): string {
   return language.startsWith('en') ? language : 'en-GB'
 }
 
-function useArrived<Value>(promise: Promise<Value>): Value | undefined {
+function useArrived<Value>(promise: Promise<Value> | undefined): Value | undefined {
   const [value, setValue] = useState<Value>()
   useEffect(() => {
-    promise.then(setValue).catch(() => {})
+    promise?.then(setValue).catch(() => {})
   }, [promise])
   return value
 }
@@ -55,13 +57,18 @@ export function App(props: AppProps): VNode {
   const locale = useMemo(() => props.locale ?? browserLocale(), [props.locale])
   const rest = useArrived(props.rest)
   const later = useArrived(props.later)
+  const record = useArrived(props.record)
   const screens = rest?.screens
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
 
+  const baseOf = (animalId: string) => {
+    const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
+    return kept && record?.caseOf(kept)
+  }
   const latest = useRef<Wizard | undefined>(undefined)
   const steps = useBackSteps(() => latest.current ?? wizard)
-  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward })
+  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf })
   latest.current = wizard
   const back = () => void wizard.back().then(steps.stepped)
   const { place, context } = wizard
@@ -105,6 +112,24 @@ export function App(props: AppProps): VNode {
             }}
             onNo={leave}
           />
+        )
+      case '#animals':
+      case '#animal':
+      case '#shelf':
+      case '#keep':
+        return record && whole ? (
+          <record.Record
+            hash={steps.view}
+            protocol={whole.knowledge.protocol}
+            frame={whole.knowledge.book.frame}
+            store={record.keeper}
+            clock={clock}
+            locale={locale}
+            onGo={goTo}
+            onCheck={({ animalId }) => void wizard.begin({ thisAnimal: true }, undefined, animalId)}
+          />
+        ) : (
+          waiting
         )
       case '':
         break
@@ -164,6 +189,13 @@ export function App(props: AppProps): VNode {
   // Where the last screens are still on their way, what is shown is another screen.
   const key = `${steps.view || asked}${shown === waiting ? ' awaited' : ''}`
   useArrival(key)
+  // A check of an animal of the record is kept with it, once it comes to its outcome.
+  const { at: standsAt } = place
+  useEffect(() => {
+    if (standsAt !== 'outcome' || !record || !knowledge?.isWhole || wizard.of === undefined) return
+    const checkId = `check ${context.log[0]?.answer.given}`
+    void record.keepCheck(record.keeper, wizard.of, knowledge.protocol, { checkId, ...context })
+  }, [standsAt, context, record, knowledge, wizard.of])
   return (
     <div class="page">
       <TopBar name={labels.appName} homeHref="#start" phoneLabel={labels.phone} phoneHref="#phone" />
@@ -179,9 +211,16 @@ export function App(props: AppProps): VNode {
           </Notice>
         </div>
       ) : null}
-      <Keyed key={key}>{shown}</Keyed>
+      <Keyed key={RECORD.test(key) ? 'record' : key}>{shown}</Keyed>
     </div>
   )
+}
+
+/** The record keeps what was just done from one of its screens to the next. */
+const RECORD = /^#(?:animals?|shelf|keep)(?:\/|$)(?!.*awaited)/
+
+const goTo = (hash: string) => {
+  globalThis.location.hash = hash
 }
 
 /** A screen of its own: nothing of the one before stays in its fields. */

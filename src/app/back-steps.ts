@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 
 /** Hashes that are screens of their own; any other is a place on the screen that is shown. */
-const VIEWS = /^#(?:start|phone|answers|example|anew|delete)(?:\/|$)/
+const VIEWS = /^#(?:start|phone|answers|example|anew|delete|animals?|shelf|keep)(?:\/|$)/
 const viewNow = () => (VIEWS.test(globalThis.location.hash) ? globalThis.location.hash : '')
 const addressWithoutHash = () => globalThis.location.pathname + globalThis.location.search
 

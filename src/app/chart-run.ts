@@ -30,8 +30,8 @@ export function engineOf(protocol: Protocol): Engine {
   }
   const { questions } = protocol.logic
   return {
-    open: (log, now, question) => {
-      const actor = createActor(machine, { input: { now, log } })
+    open: (log, now, question, base) => {
+      const actor = createActor(machine, { input: { now, log, ...(base ? { base } : {}) } })
       actor.start()
       actor.send({ type: 'START', now, ...(question === undefined ? {} : { question }) })
       return run(actor)

@@ -85,6 +85,9 @@ export function Ask(props: AskProps): VNode {
   const stands = draft?.question === question.id ? draft : undefined
   const old = stands ? undefined : log.find(entry => entry.question === question.id)
   const forVet = question.phase === 'handover' || question.forHandover
+  const { of, context } = wizard
+  const weighed =
+    question.kind === 'weights' && of !== undefined ? context.caseFile.weighIns.at(-1) : undefined
   return (
     <QuestionScreen
       question={question}
@@ -93,9 +96,11 @@ export function Ask(props: AskProps): VNode {
       notes={[
         ...progressNotes(book.frame, question),
         ...(old ? [lapsedNote(old, now, locale)] : []),
+        ...(weighed ? [labels.onRecord(weighed.massGrams, pastDay(weighed.at, now, locale))] : []),
         ...(forVet ? [labels.forVet] : []),
       ]}
       pictures={{ BodyMap, ShapeChooser }}
+      isOnRecord={weighed !== undefined}
       clock={clock}
       onAnswer={entry => void wizard.answer(entry)}
       onBack={props.onBack}

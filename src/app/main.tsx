@@ -3,7 +3,7 @@ import { hydrate, render } from 'preact'
 import { openStore } from '../records/store.ts'
 import { caseUnderWay, type Earlier } from '../records/under-way.ts'
 import { App } from './App.tsx'
-import { loadLater, loadRest } from './content/later.ts'
+import { loadLater, loadRecord, loadRest } from './content/later.ts'
 import { readDoors } from './doors.ts'
 
 /** Where the choice between dark and light is kept, once someone made it: `dark` or `light`. */
@@ -48,6 +48,7 @@ function start(place: HTMLElement) {
   // Everything else is fetched after the first paint, each time in the same order.
   const rest = firstPaint().then(loadRest)
   const later = rest.then(loadLater)
+  const record = later.then(loadRecord)
   const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
   const doors = readDoors(place)
   const app = (earlier?: Earlier) => (
@@ -56,6 +57,7 @@ function start(place: HTMLElement) {
       doors={doors}
       rest={rest}
       later={later}
+      record={record}
       store={earlier ? { ...store, earlier } : store}
     />
   )
@@ -64,7 +66,7 @@ function start(place: HTMLElement) {
     if (earlier) render(app(earlier), place)
   })
   if (import.meta.env.PROD)
-    later
+    record
       .then(() => takenUp)
       .then(earlier => keepOffline(earlier !== undefined && earlier.outcomeAt === undefined))
       // Without it the page works all the same, as long as there is a network.

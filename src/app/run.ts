@@ -1,4 +1,5 @@
 import { EMPTY_CASE_FILE } from '../../shared/answers.ts'
+import type { CaseFile } from '../../shared/case-file.ts'
 import type { DangerPart } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { type DangerLine, dangerLine, lineAfter } from '../wizard/danger-line.ts'
@@ -23,8 +24,8 @@ export interface Run {
 
 /** What runs a case once the chart is there (src/app/chart-run.ts). */
 export interface Engine {
-  /** A case with this log, begun: at the first question that still matters, or at the one that is wanted. */
-  readonly open: (log: readonly LogEntry[], now: Moment, question?: string) => Run
+  /** A case with this log, begun on what the record knows: at the first question that still matters, or at the one that is wanted. */
+  readonly open: (log: readonly LogEntry[], now: Moment, question?: string, base?: CaseFile) => Run
   /** Whether a question is asked for the vet's page. */
   readonly isForVet: (question: string | undefined) => boolean
   /** Whether a question is answered on the outcome itself. */

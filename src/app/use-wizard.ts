@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import type { CaseFile } from '../../shared/case-file.ts'
 import type { DangerPart } from '../../shared/compiled.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { type LogEntry, logOfStart, type Told } from '../wizard/log.ts'
@@ -6,12 +7,15 @@ import { type Engine, lineRun, type Place, type Run } from './run.ts'
 
 /** What happened, as it is kept before the next screen shows. */
 export type Happening =
-  | { readonly kind: 'began' | 'went-back' | 'assessed' | 'finished' }
+  | { readonly kind: 'began'; readonly animalId?: string }
+  | { readonly kind: 'went-back' | 'assessed' | 'finished' }
   | { readonly kind: 'answered'; readonly entry: LogEntry }
 
 /** The case that was gone on with last, as far as this protocol still takes its answers. */
 export interface Earlier {
   readonly log: readonly LogEntry[]
+  /** The animal of the record that it was begun for. */
+  readonly animalId?: string
   /** How many answers of it this protocol does not take any more. */
   readonly dropped: number
   /** When its outcome was shown, if that is the last that happened in it. */
@@ -38,8 +42,10 @@ export interface Wizard {
   readonly context: Run['context']
   /** The browser refused to keep the last entry. */
   readonly refused: boolean
-  /** Begins a new case with what the start page has told, at a danger screen or at the first. */
-  readonly begin: (told: Told, question?: string) => Promise<void>
+  /** Begins a new case with what the start page has told, at a danger screen or at the first; `of` an animal of the record. */
+  readonly begin: (told: Told, question?: string, of?: string) => Promise<void>
+  /** The animal of the record that the case is for. */
+  readonly of: string | undefined
   /** Goes on with a log: asks again what has lapsed. */
   readonly resume: (log: readonly LogEntry[]) => void
   /** The case that was found in the store, until it is deleted. */
@@ -65,10 +71,12 @@ export interface WizardOptions {
   readonly store: Store | undefined
   /** Called when another screen of the case comes. */
   readonly onForward: () => void
+  /** What the record knows of an animal, once it is there. */
+  readonly baseOf: (animalId: string) => CaseFile | undefined
 }
 
 /** Runs a case. Every entry is written to the store before the next screen shows. */
-export function useWizard({ part, engine, clock, store, onForward }: WizardOptions): Wizard {
+export function useWizard({ part, engine, clock, store, onForward, baseOf }: WizardOptions): Wizard {
   const [shown, setShown] = useState<Run>(() => lineRun(part, [], clock()))
   // What was done last counts, even if it is not on the screen yet.
   const latest = useRef(shown)
@@ -82,6 +90,8 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
   useEffect(() => store?.onStatus?.(({ kind }) => setRefused(kind === HELD_IN_MEMORY)), [store?.onStatus])
   const earlier = isDeleted ? undefined : store?.earlier
   const hasBegun = useRef(false)
+  const checked = useRef<string | undefined>(undefined)
+  const base = () => (checked.current === undefined ? undefined : baseOf(checked.current))
   const changing = useRef(false)
   const keep = async (happening: Happening): Promise<void> => {
     if (!store) return
@@ -110,12 +120,12 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
     if (next.place.at === 'outcome' && before !== 'outcome') await keep({ kind: 'assessed' })
   }
   const opened = (log: readonly LogEntry[], now = clock()) =>
-    engine?.open(log, now) ?? lineRun(part, log, now)
+    engine?.open(log, now, undefined, base()) ?? lineRun(part, log, now)
 
   // The chart takes over where the danger screens end: it replays what was answered.
   useEffect(() => {
     const { place, context } = latest.current
-    if (engine && place.at === 'awaited') void show(engine.open(context.log, clock()))
+    if (engine && place.at === 'awaited') void show(engine.open(context.log, clock(), undefined, base()))
   })
 
   const resume = (log: readonly LogEntry[]) => {
@@ -129,7 +139,8 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
     place: shown.place,
     context: shown.context,
     refused,
-    begin: (told, question) =>
+    of: checked.current,
+    begin: (told, question, of) =>
       oneAtATime(async () => {
         const { place, context } = latest.current
         // A case that was found is still the one at hand, unless one was begun since.
@@ -137,14 +148,15 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
         const isOver = context.log.length > 0 ? place.at === 'outcome' : found !== undefined
         if (isOver) await keep({ kind: 'finished' })
         hasBegun.current = true
-        await keep({ kind: 'began' })
+        checked.current = of
+        await keep({ kind: 'began', ...(of === undefined ? {} : { animalId: of }) })
         const now = clock()
         const log = logOfStart(part, told, now.instant)
         for (const entry of log) await keep({ kind: 'answered', entry })
         changing.current = false
         const wanted = question === undefined ? {} : { question }
         await show(
-          engine?.open(log, now, question) ??
+          engine?.open(log, now, question, base()) ??
             lineRun(part, log, now).after({ type: 'START', now, ...wanted }),
         )
         onForward()
@@ -154,8 +166,9 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
       onForward()
     },
     earlier,
-    takeUp: ({ log, outcomeAt }) =>
+    takeUp: ({ log, outcomeAt, animalId }) =>
       oneAtATime(async () => {
+        checked.current = animalId
         await store?.goOnWithEarlier?.()
         const then = outcomeAt === undefined ? undefined : opened(log, { ...clock(), instant: outcomeAt })
         if (then?.place.at === 'outcome') setRun(then)
@@ -170,7 +183,11 @@ export function useWizard({ part, engine, clock, store, onForward }: WizardOptio
         const { place } = latest.current
         // A chart that came meanwhile takes over at the end of the danger screens.
         const next = latest.current.after({ type: 'ANSWER', entry, now: clock() })
-        await show(next.place.at === 'awaited' && engine ? engine.open(next.context.log, clock()) : next)
+        await show(
+          next.place.at === 'awaited' && engine
+            ? engine.open(next.context.log, clock(), undefined, base())
+            : next,
+        )
         if (next.place.at !== 'outcome' || place.at !== 'outcome') onForward()
       }),
     back: async () => {

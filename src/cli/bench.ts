@@ -11,6 +11,7 @@ import { readCaseFile } from '../triage/read-case-file.ts'
 import { wizardMachine } from '../wizard/machine.ts'
 import { harderCase, typicalCase } from './bench-cases.ts'
 import { linkFigures } from './bench-links.ts'
+import { loggerBench } from './bench-logger.ts'
 import { tenYears, wholeShelf, windowRatio } from './bench-weights.ts'
 import { realProtocol } from './real-protocol.ts'
 import { realWeights } from './real-weights.ts'
@@ -189,6 +190,7 @@ if (wantedGroup('link.')) for (const { name, value, unit } of await linkFigures(
 if (wantedGroup('enumerate.')) enumerations()
 if (wantedGroup('protocol.load')) loading()
 if (wantedGroup('walk.')) walks()
+if (wantedGroup('logger.')) loggerBench(print)
 if (wantedGroup('js.') || wantedGroup('content.') || wantedGroup('app.'))
   await sizes().catch((error: unknown) => {
     process.stderr.write(`No sizes: ${error instanceof Error ? error.message : String(error)}\n`)

@@ -1,5 +1,5 @@
 import type { AnimalEvent } from '../../shared/case-file.ts'
-import { EVENT_KINDS } from '../../shared/case-file.ts'
+import { EVENT_KINDS } from '../../shared/event-kinds.ts'
 import { type Fault, failure, type Result, shown, success } from '../../shared/result.ts'
 import type { ShelfAnimal } from '../measure/shelf.ts'
 import { type FileQuestion, parseWeights, type WeightRow } from '../records/csv/read-weights.ts'

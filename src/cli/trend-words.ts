@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util'
-import { EVENT_KINDS } from '../../shared/case-file.ts'
+import { EVENT_KINDS } from '../../shared/event-kinds.ts'
 import { calendarDay, instant, type Moment, momentSchema } from '../../shared/moment.ts'
 import { type Fault, failure, type Result, shown, success } from '../../shared/result.ts'
 import type { DateOrder } from '../records/csv/dates.ts'

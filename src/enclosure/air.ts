@@ -16,6 +16,11 @@ const PERCENT_PLACES = 2
 const COLDEST_CELSIUS = 0
 const HOTTEST_CELSIUS = 60
 
+/** Whether a temperature is one that the formula is used for here. */
+export function isAirCelsius(celsius: number): boolean {
+  return celsius >= COLDEST_CELSIUS && celsius <= HOTTEST_CELSIUS
+}
+
 /** Pressure in hectopascals at which water vapour saturates air of that temperature, to 4 places. */
 export function saturationHectopascal(celsius: number): number {
   return rounded(saturation(celsius), PRESSURE_PLACES)

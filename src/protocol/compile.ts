@@ -6,6 +6,7 @@ import { readCondition, type Vocabulary } from './conditions.ts'
 import type { ContentDocument, Path } from './documents.ts'
 import { allFindings, factsOf, type PlacedQuestion, questionsInOrder } from './facts.ts'
 import type { ContentFault } from './fault.ts'
+import { followUpsOf } from './follow-up.ts'
 import type { ProtocolSource } from './source.ts'
 import { evidenceWords, frameOf, sourceWords, wordsOf } from './words.ts'
 
@@ -227,6 +228,7 @@ export function compile(source: ProtocolSource, faults: ContentFault[]): Compila
       ...words,
       evidence: evidenceWords(source),
       sources: sourceWords(source),
+      followUps: followUpsOf(source, { condition, level }),
     },
     rules,
     questions: placedQuestions,

@@ -1,12 +1,19 @@
-import type { Condition, Fact } from '../../shared/compiled.ts'
+import type { Condition } from '../../shared/compiled.ts'
 import type { ConditionSource } from '../../shared/content.ts'
 import { shown } from '../../shared/result.ts'
 import type { ContentDocument, Path } from './documents.ts'
 import type { ContentFault } from './fault.ts'
 
+/** What a condition needs to know of a fact. */
+export interface NamedFact {
+  readonly id: string
+  readonly options: readonly string[]
+  readonly ordered: boolean
+}
+
 /** What a condition may name: facts and named terms, each by id. */
 export interface Vocabulary {
-  readonly facts: readonly Fact[]
+  readonly facts: readonly NamedFact[]
   readonly factIndex: ReadonlyMap<string, number>
   readonly signIndex: ReadonlyMap<string, number>
   readonly terms: ReadonlyMap<string, ConditionSource>
@@ -32,7 +39,7 @@ function isMapping(value: unknown): value is ConditionSource {
   return typeof value === 'object' && value !== null && !Array.isArray(value)
 }
 
-function atomOf(fact: Fact, index: number, wanted: unknown, path: Path, reading: Reading): Condition {
+function atomOf(fact: NamedFact, index: number, wanted: unknown, path: Path, reading: Reading): Condition {
   const refuse = (message: string): Condition => {
     reading.faults.push(reading.document.faultAt(path, message))
     return NEVER

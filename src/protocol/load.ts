@@ -1,5 +1,8 @@
+import type { CompiledEnclosure } from '../../shared/enclosure.ts'
 import { checkContent } from './checks/index.ts'
 import { type Compilation, compile } from './compile.ts'
+import { checkEnclosure } from './enclosure/check.ts'
+import { compileEnclosure } from './enclosure/compile.ts'
 import type { ContentFault } from './fault.ts'
 import { readSource } from './source.ts'
 
@@ -8,6 +11,8 @@ export type Loaded =
   | {
       readonly ok: true
       readonly compilation: Compilation
+      /** The check of enclosure and feeding, where the species has one. */
+      readonly enclosure: CompiledEnclosure | undefined
       readonly counts: Readonly<Record<string, number>>
     }
   | { readonly ok: false; readonly faults: readonly ContentFault[] }
@@ -19,5 +24,7 @@ export function loadProtocol(folder: string, species: string): Loaded {
   if (!source || faults.length > 0) return { ok: false, faults }
   const compilation = compile(source, faults)
   const counts = faults.length > 0 ? {} : checkContent(source, compilation, faults)
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, compilation, counts }
+  const enclosure = compileEnclosure(source, faults)
+  if (enclosure) checkEnclosure(source, enclosure, faults)
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, compilation, enclosure, counts }
 }

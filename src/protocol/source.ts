@@ -2,6 +2,12 @@ import { existsSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import type * as z from 'zod/mini'
 import * as content from '../../shared/content.ts'
+import {
+  type EnclosureSource,
+  enclosureSchema,
+  type FeedersSource,
+  feedersSchema,
+} from '../../shared/enclosure-content.ts'
 import { type ContentDocument, parsed, readDocument, yamlFiles } from './documents.ts'
 import type { ContentFault } from './fault.ts'
 
@@ -25,6 +31,8 @@ export interface ProtocolSource {
   readonly leftOut: Placed<z.infer<typeof content.leftOutFileSchema>>
   readonly hazards: Placed<z.infer<typeof content.hazardsFileSchema>>
   readonly words: Placed<content.WordsSource>
+  /** The check of enclosure and feeding; a species may have none. */
+  readonly enclosure?: { readonly home: Placed<EnclosureSource>; readonly feeders: Placed<FeedersSource> }
 }
 
 /** Reads and parses every file of one species; faults of all files are collected, not only the first. */
@@ -65,6 +73,10 @@ export function readSource(
   const leftOut = read(content.leftOutFileSchema, 'left-out.yaml')
   const hazards = read(content.hazardsFileSchema, 'hazards.yaml')
   const words = read(content.wordsFileSchema, 'words.yaml')
+  const hasEnclosure = existsSync(join(folder, inSpecies('enclosure.yaml')))
+  const home = hasEnclosure ? read(enclosureSchema, inSpecies('enclosure.yaml')) : undefined
+  const feeders = hasEnclosure ? read(feedersSchema, inSpecies('feeders.yaml')) : undefined
+  if (hasEnclosure && (!home || !feeders)) return undefined
   const whole = <Value>(value: Value | undefined): value is Value => value !== undefined
   if (
     !species ||
@@ -110,5 +122,6 @@ export function readSource(
     leftOut,
     hazards,
     words,
+    ...(home && feeders ? { enclosure: { home, feeders } } : {}),
   }
 }

@@ -1,8 +1,10 @@
-import { BACKUP_FORMAT, BACKUP_VERSION, type Backup, backupSchema } from '../../shared/backup.ts'
+import type { Backup } from '../../shared/backup.ts'
+import { BACKUP_FORMAT, BACKUP_VERSION } from '../../shared/backup-format.ts'
 import { faultsOf } from '../../shared/parse-faults.ts'
 import { failure, type Result, shown, success } from '../../shared/result.ts'
 import { MIGRATIONS, type Migrations, migrate } from './backup-migrations.ts'
 import { type GivenFile, readText } from './file-text.ts'
+import { parseBackupFile } from './parse-backup-file.ts'
 import { shortenFaults } from './shorten-faults.ts'
 
 /**
@@ -34,10 +36,10 @@ export function parseBackup(text: string, migrations: Migrations = MIGRATIONS): 
     )
   const migrated = migrate(file, version, BACKUP_VERSION, migrations)
   if (!migrated) return refuse('version', version, `a version from 1 to ${BACKUP_VERSION}`)
-  const checked = backupSchema.safeParse(migrated)
-  if (checked.success) return success(checked.data)
+  const checked = parseBackupFile(migrated)
+  if ('value' in checked) return success(checked.value)
   return failure(
-    shortenFaults(faultsOf(checked.error, migrated, 'file'), 'a backup file as Duskcheck made it'),
+    shortenFaults(faultsOf(checked, migrated, 'file'), 'a backup file as Duskcheck made it'),
   )
 }
 

@@ -1,6 +1,7 @@
 import { faultsOf } from '../../shared/parse-faults.ts'
-import { type RecordEntry, recordEntrySchema } from '../../shared/record.ts'
+import type { RecordEntry } from '../../shared/record.ts'
 import type { Fault } from '../../shared/result.ts'
+import { parseEntry } from './parse-stored.ts'
 import { isPlainWeighIn } from './plain-weigh-in.ts'
 
 /** Every entry that can be read, and a fault for each part of one that can not, under the field `entries.<id>`. */
@@ -12,14 +13,14 @@ export function readEntries(rows: readonly unknown[]): { entries: RecordEntry[];
       entries.push(row)
       continue
     }
-    const parsed = recordEntrySchema.safeParse(row)
-    if (parsed.success) {
-      entries.push(parsed.data)
+    const parsed = parseEntry(row)
+    if ('value' in parsed) {
+      entries.push(parsed.value)
       continue
     }
     const { entryId } = Object(row) as { entryId?: unknown }
     const place = `entries.${typeof entryId === 'string' ? entryId : '?'}`
-    for (const fault of faultsOf(parsed.error, row, ''))
+    for (const fault of faultsOf(parsed, row, ''))
       faults.push({ ...fault, field: [place, fault.field].filter(Boolean).join('.') })
   }
   return { entries, faults }

@@ -1,13 +1,15 @@
+import { type Issue, valueAt } from '../../shared/parse-faults.ts'
 import { type Fault, failure, type Result, shown, success } from '../../shared/result.ts'
-import { type StoredEvent, storedEventSchema } from '../../shared/stored-event.ts'
+import type { StoredEvent } from '../../shared/stored-event.ts'
+import { parseEvent } from './parse-stored.ts'
 
 /** Reads one row of the store, or says what is wrong with it; a row may have been damaged or come from anywhere. */
 export function readRow(row: unknown): Result<StoredEvent> {
-  const parsed = storedEventSchema.safeParse(row)
-  if (parsed.success) return success(parsed.data)
+  const parsed = parseEvent(row)
+  if ('value' in parsed) return success(parsed.value)
   const place = placeOf(row)
   return failure(
-    parsed.error.issues.map(issue => {
+    parsed.issues.map(issue => {
       const field = [place, ...issue.path.map(String)].join('.')
       return { field, value: shown(valueAt(row, issue.path)), accepted: acceptedBy(issue) }
     }),
@@ -31,17 +33,6 @@ function placeOf(row: unknown): string {
   const seq = valueAt(row, ['seq'])
   return `events.${typeof caseId === 'string' ? caseId : '?'}.${typeof seq === 'number' ? seq : '?'}`
 }
-
-function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
-  let at = value
-  for (const name of path) {
-    if (typeof at !== 'object' || at === null) return undefined
-    at = Reflect.get(at, name)
-  }
-  return at
-}
-
-type Issue = NonNullable<ReturnType<typeof storedEventSchema.safeParse>['error']>['issues'][number]
 
 /** What would have been accepted; the schema library's own messages are not part of the app. */
 function acceptedBy(issue: Issue): string {

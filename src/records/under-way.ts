@@ -7,12 +7,15 @@ import { type Appended, type NewEvent, newCaseId, type Store, type StoreStatus }
 
 /** What happens in a case, as the screens tell it. */
 export type Happening =
-  | { readonly kind: 'began' | 'went-back' | 'assessed' | 'finished' }
+  | { readonly kind: 'began'; readonly animalId?: string }
+  | { readonly kind: 'went-back' | 'assessed' | 'finished' }
   | { readonly kind: 'answered'; readonly entry: LogEntry }
 
 /** The case that was gone on with last, under the protocol of today. */
 export interface Earlier {
   readonly log: readonly LogEntry[]
+  /** The animal of the record that it was begun for. */
+  readonly animalId?: string
   /** When it was gone on with last. */
   readonly lastAt: string
   /** When its outcome was shown, if that is the last that happened in it; not where answers were dropped. */
@@ -147,8 +150,10 @@ export function caseUnderWay(
           await store.finish(found.caseId, at, protocol)
         }
         earlier = current
+        const animalId = found.events.flatMap(one => (one.kind === 'began' ? (one.animalId ?? []) : []))[0]
         return {
           log: kept,
+          ...(animalId === undefined ? {} : { animalId }),
           lastAt: at,
           ...(outcomeAt === undefined ? {} : { outcomeAt }),
           dropped: dropped.length,

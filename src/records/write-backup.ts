@@ -1,4 +1,5 @@
-import { BACKUP_FORMAT, BACKUP_VERSION, type Backup } from '../../shared/backup.ts'
+import type { Backup } from '../../shared/backup.ts'
+import { BACKUP_FORMAT, BACKUP_VERSION } from '../../shared/backup-format.ts'
 import type { RecordEntry } from '../../shared/record.ts'
 
 /**

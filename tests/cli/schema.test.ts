@@ -36,7 +36,9 @@ it.each([
   const { status, stdout, stderr } = schema(...words)
   expect(status).toBe(2)
   expect(stdout).toBe('')
-  expect(stderr).toBe(`schema: given: ${given}; accepted: case, assessment, condition, protocol, backup\n`)
+  expect(stderr).toBe(
+    `schema: given: ${given}; accepted: case, assessment, condition, protocol, backup, enclosure\n`,
+  )
 })
 
 it('describes a compiled protocol as it is', () => {

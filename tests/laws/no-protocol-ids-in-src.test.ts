@@ -25,6 +25,8 @@ function idsOfTheRealProtocol(): Set<string> {
   const loaded = loadProtocol('content', 'leopard-gecko')
   if (!loaded.ok) throw new Error('the real content has faults: npm run content')
   const { logic } = loaded.compilation.protocol
+  const { enclosure } = loaded
+  if (!enclosure) throw new Error('the real content has no enclosure.yaml')
   return new Set([
     ...logic.questions.flatMap(({ id, options }) => [id, ...options]),
     ...logic.facts.flatMap(({ id, options }) => [id, ...options]),
@@ -35,6 +37,10 @@ function idsOfTheRealProtocol(): Set<string> {
       ...nevers.map(one => one.id),
     ]),
     ...logic.concerns,
+    ...enclosure.facts.flatMap(({ id, options }) => [id, ...options]),
+    ...enclosure.faults.flatMap(({ id, steps }) => [id, ...steps.map(one => one.id)]),
+    ...[...enclosure.quantities, ...enclosure.instruments, ...enclosure.logger.places].map(({ id }) => id),
+    ...enclosure.feeding.feeders.map(({ id }) => id),
   ])
 }
 

@@ -20,8 +20,18 @@ const urgency = z.enum(URGENCIES)
 
 const publishedCaseSchema = z.strictObject({
   id: z.string(),
-  source: z.strictObject({ citation: z.string(), url: z.nullable(z.string()) }),
+  source: z.strictObject({
+    citation: z.string(),
+    url: z.nullable(z.string()),
+    /** How much of the source was seen; the first 37 cases do not say. */
+    read: z.optional(z.enum(['excerpt', 'whole entry', 'whole page'])),
+  }),
   proxySpecies: z.boolean(),
+  kind: z.optional(z.enum(['case', 'guidance'])),
+  /** What was there and what was done, in our own words. */
+  story: z.optional(z.string()),
+  /** Why the source allows this range. */
+  why: z.optional(z.string()),
   allowed: z.strictObject({ min: urgency, max: urgency }),
   now: momentSchema,
   reasoning: z.array(z.string()),

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { BACKUP_VERSION } from '../../shared/backup.ts'
+import { BACKUP_VERSION } from '../../shared/backup-format.ts'
 import { recordEntrySchema } from '../../shared/record.ts'
 import { MIGRATIONS, type Migrations, migrate } from '../../src/records/backup-migrations.ts'
 import { parseBackup, readBackup } from '../../src/records/read-backup.ts'

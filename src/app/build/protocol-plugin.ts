@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import { brotliCompressSync } from 'node:zlib'
 import type { Plugin } from 'vite'
 import type { CareOfLogic, CompiledProtocol, Logic, Rule } from '../../../shared/compiled.ts'
+import type { CompiledEnclosure } from '../../../shared/enclosure.ts'
 import { faultLine } from '../../protocol/fault.ts'
 import { loadProtocol } from '../../protocol/load.ts'
 import { loadWeights } from '../../protocol/weights.ts'
@@ -21,8 +22,12 @@ export class ContentFaults extends Error {
 
 /** Reads and compiles the content, or throws every fault as `file:line:column message`. */
 export function compileContent(): CompiledProtocol {
+  return loadContent().compilation.protocol
+}
+
+function loadContent() {
   const loaded = loadProtocol(CONTENT, SPECIES)
-  if (loaded.ok) return loaded.compilation.protocol
+  if (loaded.ok) return loaded
   const { length } = loaded.faults
   throw new ContentFaults(
     `The content has ${length} ${length === 1 ? 'fault' : 'faults'}:\n${loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n')}`,
@@ -41,11 +46,15 @@ function weightsContent(protocol: CompiledProtocol) {
  * build at any fault in the content, and reloads the page of the development server on an edit of it.
  */
 export function protocolPlugin(): Plugin {
-  let compiled: CompiledProtocol | undefined
-  const protocol = () => {
-    compiled ??= compileContent()
+  let compiled: ReturnType<typeof loadContent> | undefined
+  const content = () => {
+    compiled ??= loadContent()
     return compiled
   }
+  const source = (name: string) =>
+    name === 'enclosure'
+      ? enclosureSource(content().enclosure)
+      : moduleSource(content().compilation.protocol, name)
   return {
     name: 'duskcheck-protocol',
     buildStart() {
@@ -54,13 +63,13 @@ export function protocolPlugin(): Plugin {
       // The development server shows faults on the page, when it asks for the content.
       if (this.environment.mode !== 'build') return
       try {
-        protocol()
+        content()
       } catch (error) {
         this.error(error instanceof Error ? error.message : String(error))
       }
     },
     resolveId: id => (id.startsWith(PREFIX) ? `\0${id}` : undefined),
-    load: id => (id.startsWith(RESOLVED) ? moduleSource(protocol(), id.slice(RESOLVED.length)) : undefined),
+    load: id => (id.startsWith(RESOLVED) ? source(id.slice(RESOLVED.length)) : undefined),
     configureServer: server => {
       server.watcher.add(CONTENT)
       const onEdit = (file: string) => {
@@ -75,6 +84,11 @@ export function protocolPlugin(): Plugin {
       server.watcher.on('change', onEdit).on('add', onEdit).on('unlink', onEdit)
     },
   }
+}
+
+/** The check of enclosure and feeding stands in a module of its own: nothing of the triage loads it. */
+function enclosureSource(enclosure: CompiledEnclosure | undefined): string | undefined {
+  return enclosure && dataModule(enclosure)
 }
 
 /** The text of one virtual module, or undefined where there is none of that name. */

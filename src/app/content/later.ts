@@ -36,6 +36,14 @@ export async function loadRest(): Promise<Rest> {
   return { screens, logic, ...frame }
 }
 
+/** Fetches the keeper's record, after everything else, and opens its store. */
+export async function loadRecord() {
+  const screens = await import('../record/Record.tsx')
+  await screens.addStyle()
+  return { ...screens, keeper: screens.openKeeperStore() }
+}
+export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
+
 /** Fetches the rest of the content, after the chart. */
 export async function loadLater(): Promise<LaterContent> {
   const { default: care } = await import('virtual:protocol/care')

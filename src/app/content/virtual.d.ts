@@ -39,6 +39,12 @@ declare module 'virtual:protocol/care' {
   export default care
 }
 
+/** The check of enclosure and feeding, logic and words; loaded only by its own screens. */
+declare module 'virtual:protocol/enclosure' {
+  const enclosure: import('../../../shared/enclosure.ts').CompiledEnclosure
+  export default enclosure
+}
+
 /** How weight records are read over time: for the screens of the record only. */
 declare module 'virtual:protocol/weights' {
   const weights: import('../../../shared/weights.ts').WeightsContent

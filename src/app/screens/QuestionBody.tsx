@@ -29,6 +29,8 @@ export interface QuestionBodyProps {
   readonly faults: FormFaults
   readonly change: (part: Partial<AnswerForm>) => void
   readonly pictures: Pictures | undefined
+  /** Earlier weights are on record: only today's is asked. */
+  readonly isOnRecord: boolean | undefined
 }
 
 export function QuestionBody(props: QuestionBodyProps): VNode {
@@ -113,8 +115,12 @@ export function QuestionBody(props: QuestionBodyProps): VNode {
         <>
           <Heading words={words} />
           <NumberField {...props} name="number" label={labels.today} />
-          <NumberField {...props} name="earlierNumber" label={labels.earlier} hint={labels.earlierHint} />
-          <DayField {...props} name="earlierDay" label={labels.earlierDay} />
+          {props.isOnRecord ? null : (
+            <>
+              <NumberField {...props} name="earlierNumber" label={labels.earlier} hint={labels.earlierHint} />
+              <DayField {...props} name="earlierDay" label={labels.earlierDay} />
+            </>
+          )}
         </>
       )
   }

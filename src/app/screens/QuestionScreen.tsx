@@ -20,6 +20,8 @@ export interface QuestionScreenProps {
   readonly draft: LogEntry | undefined
   /** A line above the question: which page of how many, that an answer has lapsed, what it is for. */
   readonly notes: readonly string[]
+  /** Earlier weights are on record: only today's is asked. */
+  readonly isOnRecord?: boolean
   readonly clock: () => Moment
   readonly onAnswer: (entry: LogEntry) => void
   readonly onBack: () => void
@@ -85,6 +87,7 @@ export function QuestionScreen(props: QuestionScreenProps): VNode {
             faults={faults}
             change={change}
             pictures={props.pictures}
+            isOnRecord={props.isOnRecord}
           />
           <div role="alert">{general === undefined ? null : <p class="field-fault">{general}</p>}</div>
           {words.howTo === undefined ? null : (

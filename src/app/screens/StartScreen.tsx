@@ -49,6 +49,7 @@ export function StartScreen(props: StartScreenProps): VNode {
             hint={labels.startOtherHint(props.animal)}
             onPress={() => onOther?.()}
           />
+          <CardLink label={labels.recordTitle} hint={labels.recordHint} href="#animals" />
           <CardLink label={labels.exampleTitle} hint={labels.exampleHint} href="#example" />
           {deleteHref === undefined ? null : (
             <CardLink label={labels.deleteLink} hint={labels.deleteHint} href={deleteHref} />

@@ -23,6 +23,8 @@ export const date = 'Day'
 export const reading = 'Your reading'
 export const today = 'Weight today'
 export const earlier = 'An earlier weight'
+export const onRecord = (massGrams: number, when: string) =>
+  `On record: ${massGrams} g ${when}. Only today’s weight is asked.`
 export const earlierHint = 'Leave it empty if you have none.'
 export const earlierDay = 'Day of the earlier weight'
 export const reviewTitle = 'Your answers'

@@ -39,6 +39,10 @@ const COMMANDS = {
     does: 'what a clinic receives: handover -- FILE|- --format text|page|json|fhir|link',
     run: script('handover'),
   },
+  enclosure: {
+    does: 'check an enclosure: enclosure -- FILE|- [--logger FILE.csv] [--concern ID]',
+    run: script('enclosure'),
+  },
   trend: {
     does: 'read weights: trend -- FILE.csv|- [--born DATE] [--event DATE:KIND]...',
     run: script('trend'),

@@ -4,7 +4,16 @@ import type { Checking } from './context.ts'
 
 type Say = (path: Path, message: string) => void
 
-function checkTiling(finding: FindingSource, question: QuestionSource | undefined, say: Say): void {
+/** What tiling needs to know of a finding and of the question its number comes from. */
+type Tiled = Pick<FindingSource, 'worse'> & {
+  readonly bands?:
+    | readonly Pick<NonNullable<FindingSource['bands']>[number], 'id' | 'from' | 'below' | 'option'>[]
+    | undefined
+}
+type Ranged = Pick<QuestionSource, 'kind' | 'from' | 'to'>
+
+/** Bands tile the range of their question, without gap or overlap, listed from mildest to worst. */
+export function checkTiling(finding: Tiled, question: Ranged | undefined, say: Say): void {
   const range = {
     from: question?.kind === 'amount' ? (question.from ?? Number.NEGATIVE_INFINITY) : 0,
     to: question?.kind === 'amount' ? (question.to ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY,

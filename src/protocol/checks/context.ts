@@ -1,8 +1,10 @@
 import type { Condition, Logic } from '../../../shared/compiled.ts'
 import type { DangerSignsSource, RuleSource } from '../../../shared/content.ts'
+import type { FollowUps } from '../../../shared/follow-up.ts'
 import { type PreparedRule, prepare } from '../../triage/prepare.ts'
 import type { Compilation } from '../compile.ts'
 import type { ContentDocument, Path } from '../documents.ts'
+import { enclosureClaims } from '../enclosure/claims.ts'
 import { allFindings, type PlacedFinding, type PlacedQuestion } from '../facts.ts'
 import type { ContentFault } from '../fault.ts'
 import type { ProtocolSource } from '../source.ts'
@@ -29,11 +31,12 @@ export interface Claim {
 export interface Checking {
   readonly source: ProtocolSource
   readonly logic: Logic
+  readonly followUps: FollowUps
   readonly rules: readonly CheckedRule[]
   readonly questions: readonly PlacedQuestion[]
   readonly findings: readonly PlacedFinding[]
   readonly claims: readonly Claim[]
-  /** Every condition that decides something: rules, gates, steps, never-dos and what a treating vet stops. */
+  /** Every condition that decides something: rules, gates, steps, never-dos, limits and what a treating vet stops. */
   readonly conditions: readonly Condition[]
   refuse(document: ContentDocument, path: Path, message: string): void
 }
@@ -73,6 +76,20 @@ function claimsOf(
         })),
       ),
     ),
+    ...source.carePlans.flatMap(({ value: { id, followUp }, document }) =>
+      followUp
+        ? [
+            { ...followUp, what: `${id} followUp`, key: 'basis', document, path: ['followUp'] },
+            ...followUp.limits.map((limit, index) => ({
+              ...limit,
+              what: `${id} limit ${limit.id}`,
+              key: 'basis',
+              document,
+              path: ['followUp', 'limits', index],
+            })),
+          ]
+        : [],
+    ),
     ...source.concerns.flatMap(({ value, document }) =>
       value.normal
         ? [{ ...value.normal, what: `${value.id} normal`, key: 'basis', document, path: ['normal'] }]
@@ -86,6 +103,7 @@ function claimsOf(
       document: species.document,
       path: ['weight'],
     },
+    ...enclosureClaims(source),
   ]
 }
 
@@ -95,7 +113,7 @@ export function checkingOf(
   compilation: Compilation,
   faults: ContentFault[],
 ): Checking {
-  const { logic } = compilation.protocol
+  const { logic, followUps } = compilation.protocol
   const prepared = prepare(logic).rules
   // The order in which compile.ts lists its rules.
   const written = [
@@ -111,6 +129,7 @@ export function checkingOf(
   return {
     source,
     logic,
+    followUps,
     rules,
     questions: compilation.questions,
     findings,
@@ -123,6 +142,7 @@ export function checkingOf(
         ...steps.flatMap(({ onlyWhen, forbiddenWhen }) => [onlyWhen, forbiddenWhen]),
         ...nevers.map(({ onlyWhen }) => onlyWhen),
       ]),
+      ...Object.values(followUps.plans).flatMap(({ limits }) => limits.map(({ when }) => when)),
     ].filter(condition => condition !== undefined),
     refuse: (document, path, message) => {
       faults.push(document.faultAt(path, message))

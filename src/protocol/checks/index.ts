@@ -8,6 +8,7 @@ import { checkingOf } from './context.ts'
 import { checkCoverage } from './coverage.ts'
 import { checkDanger } from './danger.ts'
 import { checkDuplicates } from './duplicates.ts'
+import { checkFollowUps } from './follow-up.ts'
 import { checkGates } from './gates.ts'
 import { checkLevels } from './levels.ts'
 import { checkPlans } from './plans.ts'
@@ -37,6 +38,7 @@ export function checkContent(
   checkSources(checking)
   const coverage = checkCoverage(checking)
   checkPlans(checking)
+  checkFollowUps(checking)
   checkDanger(checking)
   checkAnswers(checking)
   checkWording(checking)

@@ -41,7 +41,7 @@ export function checkReferences(checking: Checking): void {
     })
   }
   for (const { value, document } of source.carePlans)
-    if (!named.has(value.id))
+    if (!named.has(value.id) && (value.followUp?.begins ?? 'rules') === 'rules')
       refuse(document, ['id'], `plan ${value.id}: no rule names it; accepted: a plan that a rule calls for`)
 
   const signs = new Set(source.dangerSigns.value.signs.map(({ id }) => id))

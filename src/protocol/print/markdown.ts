@@ -1,5 +1,6 @@
 import type { CompiledProtocol, Question, Rule } from '../../../shared/compiled.ts'
 import { rankOf } from '../../../shared/urgency.ts'
+import { followUpLines } from './follow-up.ts'
 import { conditionText, type Lookup, levelText, lookupOf } from './lookup.ts'
 
 type Lines = readonly (string | false | undefined)[]
@@ -99,6 +100,7 @@ function planLines(protocol: CompiledProtocol, lookup: Lookup): string[] {
         return `- Look again, ${when}: ${words?.lookAgain[index] ?? ''}`
       }),
       ...(words?.getHelpIf ?? []).map(text => `- Get help if: ${text}`),
+      ...followUpLines(protocol, lookup, plan.id),
       '',
     ])
   })

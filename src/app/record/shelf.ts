@@ -1,0 +1,31 @@
+import type { Moment } from '../../../shared/moment.ts'
+import type { AnimalRecord } from '../../../shared/record.ts'
+import { type Shelf, shelf } from '../../measure/shelf.ts'
+import { caseOf } from './case-of.ts'
+import type { Room } from './keeper.ts'
+
+/** Every animal of the record as a shelf; its rows and signals name animals by their `animalId`. */
+export function shelfOf(
+  { record, content }: Room,
+  now: Moment,
+): { shelf: Shelf; byId: Map<string, AnimalRecord> } {
+  const byId = new Map(record.animals.map(kept => [kept.animalId, kept]))
+  const animals = record.animals.map(({ animalId, animal, weighIns, events }) => ({
+    name: animalId,
+    place: animal.place,
+    hatchedOn: animal.hatchedOn,
+    weighIns,
+    events,
+  }))
+  const policy = {
+    weight: content.policy,
+    grid: content.grid,
+    grownFromDays: content.grownFromDays,
+    ...content.shelf,
+  }
+  const levelOf = ({ name }: { readonly name: string }) => {
+    const kept = byId.get(name)
+    return kept && content.atLeast(caseOf(kept), now)
+  }
+  return { shelf: shelf(animals, policy, now, levelOf), byId }
+}
