@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { EVENT_KINDS } from './case-file.ts'
+import { EVENT_KINDS } from './event-kinds.ts'
 
 /**
  * What content says of the page for a clinic (handover.yaml): which answers stand in which section, what common history

@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
 import { useBackSteps } from './back-steps.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, RecordRoom, Rest } from './content/later.ts'
+import type { ClinicRoom, LaterContent, RecordRoom, Rest } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
@@ -25,6 +25,8 @@ export interface AppProps {
   readonly later: Promise<LaterContent>
   /** The keeper's record. */
   readonly record?: Promise<RecordRoom>
+  /** What a clinic sends and receives. */
+  readonly clinic?: Promise<ClinicRoom>
   readonly store?: Store
   /** The time and zone; the browser's own where none is given. */
   readonly clock?: () => Moment
@@ -58,12 +60,15 @@ export function App(props: AppProps): VNode {
   const rest = useArrived(props.rest)
   const later = useArrived(props.later)
   const record = useArrived(props.record)
+  const clinic = useArrived(props.clinic)
   const screens = rest?.screens
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
 
+  const keptOf = (animalId: string | undefined) =>
+    record?.keeper.record().animals.find(one => one.animalId === animalId)
   const baseOf = (animalId: string) => {
-    const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
+    const kept = keptOf(animalId)
     return kept && record?.caseOf(kept)
   }
   const latest = useRef<Wizard | undefined>(undefined)
@@ -131,6 +136,29 @@ export function App(props: AppProps): VNode {
         ) : (
           waiting
         )
+      case '#clinic':
+      case '#clinic-link':
+      case '#history':
+      case '#prepare':
+        return clinic && whole ? (
+          <clinic.Clinic
+            hash={steps.view}
+            content={clinic.content}
+            protocol={whole.knowledge.protocol}
+            book={whole.knowledge.book}
+            wizard={wizard}
+            kept={keptOf(wizard.of)}
+            clock={clock}
+            locale={locale}
+            onBack={leave}
+            onStart={concern => {
+              if (concern === undefined) steps.leaveAll()
+              else void wizard.begin({ thisAnimal: true, concern })
+            }}
+          />
+        ) : (
+          waiting
+        )
       case '':
         break
       default:
@@ -139,7 +167,11 @@ export function App(props: AppProps): VNode {
     if (place.at === 'start') return start()
     if (place.at === 'awaited') return waiting
     if (place.at === 'outcome')
-      return whole ? <whole.screens.Outcome {...behind} knowledge={whole.knowledge} onBack={back} /> : waiting
+      return whole ? (
+        <whole.screens.Outcome {...behind} knowledge={whole.knowledge} clinic={clinic} onBack={back} />
+      ) : (
+        waiting
+      )
     const at = part.screens.findIndex(({ id }) => id === place.question)
     const question = part.screens[at]
     const words = first.questions[place.question]

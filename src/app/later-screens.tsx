@@ -8,7 +8,7 @@ import { type Protocol, prepare } from '../triage/prepare.ts'
 import type { LogEntry } from '../wizard/log.ts'
 import { engineOf } from './chart-run.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, Rest } from './content/later.ts'
+import type { ClinicRoom, LaterContent, Rest } from './content/later.ts'
 import { BodyMap } from './drawing/BodyMap.tsx'
 import { ShapeChooser } from './drawing/ShapeChooser.tsx'
 import { inventedCase, inventedLog } from './example/invented-log.ts'
@@ -113,7 +113,9 @@ export function Ask(props: AskProps): VNode {
 const STILL_NOW_MS = 3_600_000
 
 /** The outcome of the case under way. */
-export function Outcome(props: Shared & { readonly wizard: Wizard }): VNode {
+export function Outcome(
+  props: Shared & { readonly wizard: Wizard; readonly clinic?: ClinicRoom | undefined },
+): VNode {
   const { wizard, clock, locale } = props
   const { protocol, book } = props.knowledge
   const { caseFile, now, log, skipped } = wizard.context
@@ -126,8 +128,15 @@ export function Outcome(props: Shared & { readonly wizard: Wizard }): VNode {
     )
   }, [protocol, caseFile, now, skipped])
   const isOld = Date.parse(clock().instant) - Date.parse(now.instant) > STILL_NOW_MS
+  const ofClinic = { assessment, book, now: clock(), locale }
   return (
     <OutcomeScreen
+      {...(props.clinic
+        ? {
+            above: <props.clinic.AboveOutcome {...ofClinic} />,
+            numbers: <props.clinic.InOutcome {...ofClinic} />,
+          }
+        : {})}
       book={book}
       assessment={assessment}
       caseFile={caseFile}

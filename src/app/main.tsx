@@ -3,7 +3,7 @@ import { hydrate, render } from 'preact'
 import { openStore } from '../records/store.ts'
 import { caseUnderWay, type Earlier } from '../records/under-way.ts'
 import { App } from './App.tsx'
-import { loadLater, loadRecord, loadRest } from './content/later.ts'
+import { loadClinic, loadLater, loadRecord, loadRest } from './content/later.ts'
 import { readDoors } from './doors.ts'
 
 /** Where the choice between dark and light is kept, once someone made it: `dark` or `light`. */
@@ -49,6 +49,7 @@ function start(place: HTMLElement) {
   const rest = firstPaint().then(loadRest)
   const later = rest.then(loadLater)
   const record = later.then(loadRecord)
+  const clinic = record.then(loadClinic)
   const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
   const doors = readDoors(place)
   const app = (earlier?: Earlier) => (
@@ -58,6 +59,7 @@ function start(place: HTMLElement) {
       rest={rest}
       later={later}
       record={record}
+      clinic={clinic}
       store={earlier ? { ...store, earlier } : store}
     />
   )
@@ -66,7 +68,7 @@ function start(place: HTMLElement) {
     if (earlier) render(app(earlier), place)
   })
   if (import.meta.env.PROD)
-    record
+    clinic
       .then(() => takenUp)
       .then(earlier => keepOffline(earlier !== undefined && earlier.outcomeAt === undefined))
       // Without it the page works all the same, as long as there is a network.

@@ -59,7 +59,7 @@ function tagOf(question: Question, answer: Answer, told: readonly string[]): Tag
 
 /** What the facts of answers are made from. */
 export interface Answered {
-  readonly book: WordBook
+  readonly book: Pick<WordBook, 'question' | 'sign'>
   readonly caseFile: CaseFile
   readonly content: Pick<HandoverContent, 'told'>
   readonly now: Moment

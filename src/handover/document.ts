@@ -27,7 +27,7 @@ import type { WordBook } from './word-book.ts'
 export interface HandoverSource {
   readonly logic: Logic
   readonly frame: Frame
-  readonly book: WordBook
+  readonly book: Pick<WordBook, 'question' | 'rule' | 'sign'>
   readonly content: HandoverContent
   readonly caseFile: CaseFile
   readonly assessment: Assessment

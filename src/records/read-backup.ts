@@ -38,9 +38,7 @@ export function parseBackup(text: string, migrations: Migrations = MIGRATIONS): 
   if (!migrated) return refuse('version', version, `a version from 1 to ${BACKUP_VERSION}`)
   const checked = parseBackupFile(migrated)
   if ('value' in checked) return success(checked.value)
-  return failure(
-    shortenFaults(faultsOf(checked, migrated, 'file'), 'a backup file as Duskcheck made it'),
-  )
+  return failure(shortenFaults(faultsOf(checked, migrated, 'file'), 'a backup file as Duskcheck made it'))
 }
 
 function parseJson(text: string): Result<unknown> {

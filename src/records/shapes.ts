@@ -24,8 +24,7 @@ export function number(least = -Infinity, most = Infinity, kind = 'number', abov
   return (value, path, issues) => {
     const isWhole = kind === 'int'
     if (!Number.isFinite(value)) issues.push({ code: 'invalid_type', expected: 'number', path })
-    else if (isWhole && !Number.isInteger(value))
-      issues.push({ code: 'invalid_type', expected: kind, path })
+    else if (isWhole && !Number.isInteger(value)) issues.push({ code: 'invalid_type', expected: kind, path })
     else {
       const given = Number(value)
       if (above ? given <= least : given < least)
@@ -50,8 +49,7 @@ export function oneOf(...values: readonly unknown[]): Shape {
 
 export function list(shape: Shape): Shape {
   return (value, path, issues) => {
-    if (Array.isArray(value))
-      for (const [at, one] of value.entries()) shape(one, [...path, at], issues)
+    if (Array.isArray(value)) for (const [at, one] of value.entries()) shape(one, [...path, at], issues)
     else issues.push({ code: 'invalid_type', expected: 'array', path })
   }
 }
@@ -74,7 +72,8 @@ export function object(fields: Readonly<Record<string, Shape>>): Shape {
       issues.push({ code: 'invalid_type', expected: 'object', path })
       return
     }
-    for (const [name, shape] of Object.entries(fields)) shape(Reflect.get(value, name), [...path, name], issues)
+    for (const [name, shape] of Object.entries(fields))
+      shape(Reflect.get(value, name), [...path, name], issues)
     const keys = Object.keys(value).filter(key => !Object.hasOwn(fields, key))
     if (keys.length > 0) issues.push({ code: 'unrecognized_keys', keys, path })
   }

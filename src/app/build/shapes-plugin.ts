@@ -41,7 +41,8 @@ function written(schema: JsonSchema | boolean): string {
     case 'boolean':
       return 'boolean'
     case 'array':
-      if (typeof schema.items === 'object' && !Array.isArray(schema.items)) return `list(${written(schema.items)})`
+      if (typeof schema.items === 'object' && !Array.isArray(schema.items))
+        return `list(${written(schema.items)})`
       break
     case 'object':
       if (schema.additionalProperties === false) return objectShape(schema)
@@ -81,7 +82,9 @@ function ofKinds(branches: readonly JsonSchema[]): string {
   }
   const by = Object.keys(branches[0]?.properties ?? {}).find(name => {
     const values = branches.flatMap(branch => valuesOf(branch, name))
-    return branches.every(branch => valuesOf(branch, name).length > 0) && new Set(values).size === values.length
+    return (
+      branches.every(branch => valuesOf(branch, name).length > 0) && new Set(values).size === values.length
+    )
   })
   if (by === undefined) throw new Error(`No field tells these apart: ${JSON.stringify(branches)}`)
   const shapes = branches.flatMap(branch => {
@@ -94,7 +97,9 @@ function ofKinds(branches: readonly JsonSchema[]): string {
 /** A call without the arguments at its end that are the function's own. */
 function call(name: string, ...values: readonly unknown[]): string {
   const last = values.findLastIndex(value => value !== undefined)
-  const written = values.slice(0, last + 1).map(value => (value === undefined ? 'undefined' : JSON.stringify(value)))
+  const written = values
+    .slice(0, last + 1)
+    .map(value => (value === undefined ? 'undefined' : JSON.stringify(value)))
   return `${name}(${written.join()})`
 }
 

@@ -50,3 +50,9 @@ declare module 'virtual:protocol/weights' {
   const weights: import('../../../shared/weights.ts').WeightsContent
   export default weights
 }
+
+/** What a clinic receives, and what history forms ask: for the clinic's screens only. */
+declare module 'virtual:protocol/handover' {
+  const handover: import('../../../shared/handover-content.ts').HandoverContent
+  export default handover
+}

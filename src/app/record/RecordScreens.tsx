@@ -159,7 +159,10 @@ function Shelf(props: { readonly room: Room; readonly cards: boolean }): VNode {
   // Not as a screen of its own: the page that waits becomes the shelf, and its heading keeps the focus.
   if (part) return part.shelfScreen(props)
   return (
-    <Page title={props.cards ? 'Cage cards' : 'The whole shelf'} back={{ label: 'Animals', href: '#animals' }}>
+    <Page
+      title={props.cards ? 'Cage cards' : 'The whole shelf'}
+      back={{ label: 'Animals', href: '#animals' }}
+    >
       <p role="status">{words}</p>
     </Page>
   )

@@ -22,6 +22,9 @@ export interface OutcomeScreenProps extends Told {
   /** Said above everything else, as on an example. */
   readonly notice?: string
   readonly below?: ComponentChildren
+  /** What a clinic says: where it wants it seen sooner, and its numbers. */
+  readonly above?: ComponentChildren
+  readonly numbers?: ComponentChildren
 }
 
 const STRENGTH: Readonly<Record<Urgency, Strength>> = {
@@ -46,6 +49,7 @@ export function OutcomeScreen(props: OutcomeScreenProps): VNode {
       <main class="main">
         <article class="outcome">
           {props.notice === undefined ? null : <Notice title={props.notice} />}
+          {props.above}
           <FirstLine
             words={head}
             {...(rest === '' ? {} : { more: rest })}
@@ -53,6 +57,7 @@ export function OutcomeScreen(props: OutcomeScreenProps): VNode {
             {...(urgent ? { action: { label: labels.nobodyAnswers, href: '#nobody-title' } } : {})}
           />
           {time ? <TimeCircle {...time} /> : null}
+          {props.numbers}
           {props.onCare ? <CareQuestions {...props} onCare={props.onCare} /> : null}
           <Sections sections={outcomeSections(props, urgency)} />
           {props.onCare ? (
