@@ -1,7 +1,7 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
+import { chunkFileNames, ownersChunks } from './src/app/build/chunks.ts'
 import { offlinePlugin } from './src/app/build/offline-plugin.ts'
-import { ownersChunks } from './src/app/build/chunks.ts'
 import { HEADERS, policyPlugin } from './src/app/build/policy.ts'
 import { preloadPlugin } from './src/app/build/preload-plugin.ts'
 import { prerenderPlugin } from './src/app/build/prerender-plugin.ts'
@@ -12,11 +12,22 @@ export default defineConfig({
   root: 'src/app',
   // Relative, so that the build works in any folder of any host.
   base: './',
-  plugins: [preact(), protocolPlugin(), shapesPlugin(), prerenderPlugin(), preloadPlugin(), policyPlugin(), offlinePlugin()],
+  plugins: [
+    preact(),
+    protocolPlugin(),
+    shapesPlugin(),
+    prerenderPlugin(),
+    preloadPlugin(),
+    policyPlugin(),
+    offlinePlugin(),
+  ],
   build: {
     outDir: '../../dist',
     emptyOutDir: true,
     target: 'es2022',
+    // 0.7 kB less on the owner's way than the bundler's own.
+    minify: 'terser',
+    terserOptions: { module: true, ecma: 2020, compress: { passes: 3, unsafe_arrows: true } },
     // src/app/build/preload-plugin.ts does what is needed of it.
     modulePreload: false,
     // The policy allows no data: address but pictures.
@@ -29,14 +40,10 @@ export default defineConfig({
           groups: [
             { name: 'content-first', test: /virtual:protocol\/first$/ },
             { name: 'content-weights', test: /virtual:protocol\/weights$/ },
-            { name: ownersChunks() },
+            { name: ownersChunks(), debugName: 'owner' },
           ],
         },
-        // What the tool knows can be told from what it does by the file's name.
-        chunkFileNames: ({ facadeModuleId }) =>
-          facadeModuleId?.includes('virtual:protocol/')
-            ? 'assets/content-[name]-[hash].js'
-            : 'assets/[name]-[hash].js',
+        chunkFileNames,
       },
     },
     chunkSizeWarningLimit: 400,

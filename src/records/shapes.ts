@@ -7,13 +7,14 @@ import type { Issue } from '../../shared/parse-faults.ts'
  */
 export type Shape = (value: unknown, path: readonly PropertyKey[], issues: Issue[]) => void
 
-/** Text of a length in UTF-16 units, and where it has a format, of this form. */
+/** Text of a length in Unicode code points, and where it has a format, of this form. */
 export function text(least = 0, most = Infinity, pattern?: RegExp, format = ''): Shape {
   return (value, path, issues) => {
     if (typeof value !== 'string') issues.push({ code: 'invalid_type', expected: 'string', path })
     else {
-      if (value.length < least) issues.push({ code: 'too_small', minimum: least, inclusive: true, path })
-      if (value.length > most) issues.push({ code: 'too_big', maximum: most, path })
+      const { length } = [...value]
+      if (length < least) issues.push({ code: 'too_small', minimum: least, inclusive: true, path })
+      if (length > most) issues.push({ code: 'too_big', maximum: most, path })
       if (pattern?.test(value) === false) issues.push({ code: 'invalid_format', format, path })
     }
   }
@@ -38,6 +39,7 @@ export const boolean: Shape = (value, path, issues) => {
   if (typeof value !== 'boolean') issues.push({ code: 'invalid_type', expected: 'boolean', path })
 }
 
+/** Whatever it is, as long as the field is there. */
 export const anything: Shape = () => {}
 
 /** One of these values. */
@@ -73,7 +75,9 @@ export function object(fields: Readonly<Record<string, Shape>>): Shape {
       return
     }
     for (const [name, shape] of Object.entries(fields))
-      shape(Reflect.get(value, name), [...path, name], issues)
+      if (shape === anything && !(name in value))
+        issues.push({ code: 'invalid_type', expected: 'nonoptional', path: [...path, name] })
+      else shape(Reflect.get(value, name), [...path, name], issues)
     const keys = Object.keys(value).filter(key => !Object.hasOwn(fields, key))
     if (keys.length > 0) issues.push({ code: 'unrecognized_keys', keys, path })
   }

@@ -78,6 +78,32 @@ test('a case left unfinished changes nothing in what is fetched', async ({ page 
   expect(files(visit.requests.slice(before))).toEqual(first)
 })
 
+test('desk work is fetched when its screen is opened, as files of the tool without a query, and never before', async ({
+  page,
+}) => {
+  const visit = await openPage(page)
+  await page.waitForLoadState('networkidle')
+  // What the worker keeps for a day without a network, it fetches by itself; these are the page's own requests.
+  const desk = () => files(visit.requests).filter(path => path.includes('/desk-'))
+  const fetched = async (hash: string, heading: string) => {
+    const before = desk().length
+    await page.evaluate(to => {
+      location.hash = to
+    }, hash)
+    await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible()
+    await page.waitForLoadState('networkidle')
+    return desk().slice(before)
+  }
+  expect(desk()).toEqual([])
+  expect(await fetched('#animals', 'Your animals')).toEqual([])
+  expect(await fetched('#keep', 'Keep and move the record')).toEqual([expect.stringContaining('/desk-')])
+  await expect(page.getByLabel('Read a backup file')).toBeVisible()
+  expect(await fetched('#shelf', 'The whole shelf')).toEqual([expect.stringContaining('/desk-')])
+  for (const address of visit.requests.filter(address => address.includes('/desk-')))
+    expect(new URL(address).search, 'no query').toBe('')
+  visit.expectClean()
+})
+
 test('the policy is in the page and in the headers', async ({ page, request }) => {
   await openPage(page)
   const policy = await page.locator('meta[http-equiv=Content-Security-Policy]').getAttribute('content')

@@ -37,21 +37,39 @@ test('content and the service worker are not among the scripts', () => {
   expect(bytes('js.owner.brotliBytes')).toBeGreaterThan(before)
 })
 
+test("the keeper's record is counted apart from the owner's way to an outcome", () => {
+  const owner = bytes('js.owner.brotliBytes')
+  const both = bytes('js.ownerWithRecord.brotliBytes')
+  put('assets/record-a1.js', 'export const record="weights of years"')
+  expect(bytes('js.owner.brotliBytes')).toBe(owner)
+  expect(bytes('js.ownerWithRecord.brotliBytes')).toBeGreaterThan(both)
+})
+
 test('a script over its budget is a fault', () => {
   expect(faultsOf(dist, figuresOf(dist))).toEqual([])
   const over = [{ name: 'js.initial', bytes: 11, most: 10, what: '' }]
   expect(faultsOf(dist, over)).toEqual(['js.initial: given: 11; accepted: at most 10'])
 })
 
-test('the YAML parser and classic zod are faults, and their names are still those of the libraries', () => {
-  put('assets/later.js', 'class YAMLParseError {} make("ZodString")')
+test('the YAML parser and zod are faults, and their names are still those of the libraries', () => {
+  put('assets/later.js', 'class YAMLParseError {} make(a._zod.def)')
   expect(faultsOf(dist, [])).toEqual([
     expect.stringContaining('assets/later.js: holds YAMLParseError'),
-    expect.stringContaining('assets/later.js: holds ZodString'),
+    expect.stringContaining('assets/later.js: holds _zod'),
   ])
   const [yaml, zod] = FOREIGN
   const library = (file: string) => readFileSync(join('node_modules', file), 'utf8')
   expect(library('yaml/browser/dist/errors.js')).toMatch(yaml!)
-  expect(library('zod/v4/classic/schemas.js')).toMatch(zod!)
-  expect(library('zod/v4/mini/schemas.js')).not.toMatch(zod!)
+  expect(library('zod/v4/core/core.js')).toMatch(zod!)
+})
+
+test('desk work is counted by itself, and may not be needed on the way of an owner', () => {
+  const owner = bytes('js.owner.brotliBytes')
+  put('assets/desk-shelf.js', 'import{a}from"./part.js";a("shelf")')
+  expect(bytes('js.owner.brotliBytes')).toBe(owner)
+  expect(bytes('js.desk.brotliBytes')).toBeGreaterThan(0)
+  put('assets/later.js', 'a(()=>import("./desk-shelf.js"))')
+  expect(faultsOf(dist, [])).toEqual([])
+  put('assets/later.js', 'import"./desk-shelf.js"')
+  expect(faultsOf(dist, [])).toEqual(['assets/later.js: needs assets/desk-shelf.js, which is desk work'])
 })

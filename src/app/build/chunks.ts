@@ -7,7 +7,8 @@ interface Graph {
 
 const path = (file: string) => fileURLToPath(new URL(`../../${file}`, import.meta.url))
 const START = [path('app/main.tsx')]
-const LATER = ['app/later-screens.tsx', 'app/record/Record.tsx', 'records/rows.ts'].map(path)
+const LATER = ['app/later-screens.tsx', 'records/rows.ts'].map(path)
+const RECORD = [path('app/record/Record.tsx')]
 
 /** The modules that these need in order to run, themselves among them. */
 function closureOf(ids: readonly string[], graph: Graph): Set<string> {
@@ -22,13 +23,31 @@ function closureOf(ids: readonly string[], graph: Graph): Set<string> {
 }
 
 /**
- * Names the chunk of a module: all that is fetched after the first paint on the owner's way is one file, which
- * compresses better than several. Everything else is parted as rolldown sees fit: the first load, and desk work.
+ * Names the chunk of a module: all that is needed for the first screens is one file, all that leads to the outcome
+ * after the first paint is another, and the keeper's record a third; a few large files compress better than many.
+ * Everything else, desk work, is parted as rolldown sees fit.
  */
 export function ownersChunks(): (id: string, graph: Graph) => string | null {
-  let known: { readonly start: Set<string>; readonly later: Set<string> } | undefined
+  let known: readonly (readonly [name: string, modules: Set<string>])[] | undefined
   return (id, graph) => {
-    known ??= { start: closureOf(START, graph), later: closureOf(LATER, graph) }
-    return known.later.has(id) && !known.start.has(id) && !id.includes('virtual:protocol/') ? 'later' : null
+    known ??= [
+      ['start', closureOf(START, graph)],
+      ['later', closureOf(LATER, graph)],
+      ['record', closureOf(RECORD, graph)],
+    ]
+    if (id.includes('virtual:protocol/')) return null
+    return known.find(([, modules]) => modules.has(id))?.[0] ?? null
   }
+}
+
+/** The file of a chunk, so that its name tells what it is: what the tool knows, what an owner loads, or desk work. */
+export function chunkFileNames(chunk: {
+  readonly name: string
+  readonly facadeModuleId?: string | null | undefined
+}): string {
+  if (chunk.facadeModuleId?.includes('virtual:protocol/')) return 'assets/content-[name]-[hash].js'
+  // The bundler's own helpers, of a few hundred bytes, it parts by itself.
+  return /^(?:start|later|record|rolldown-runtime|content-.*)$/.test(chunk.name)
+    ? 'assets/[name]-[hash].js'
+    : 'assets/desk-[name]-[hash].js'
 }

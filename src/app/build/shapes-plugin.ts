@@ -47,6 +47,8 @@ function written(schema: JsonSchema | boolean): string {
     case 'object':
       if (schema.additionalProperties === false) return objectShape(schema)
       break
+    case 'null':
+      break
     case undefined:
       if (Object.keys(schema).every(key => key === '$schema')) return 'anything'
   }
@@ -56,7 +58,7 @@ function written(schema: JsonSchema | boolean): string {
 function textShape({ minLength, maxLength, pattern, format }: JsonSchema): string {
   if (pattern === undefined) return call('text', minLength, maxLength)
   const name = format === 'date-time' ? 'datetime' : format
-  return `text(${minLength ?? 0},${maxLength ?? '1/0'},/${pattern.replaceAll('/', '\\/')}/,${JSON.stringify(name)})`
+  return `text(${minLength ?? 0},${maxLength ?? 'Infinity'},/${pattern.replaceAll('/', '\\/')}/,${JSON.stringify(name)})`
 }
 
 function numberShape({ minimum, maximum, exclusiveMinimum }: JsonSchema, kind: string): string {
@@ -103,13 +105,33 @@ function call(name: string, ...values: readonly unknown[]): string {
   return `${name}(${written.join()})`
 }
 
-/** A module whose every shape that stands twice is written once, and read by name. */
-function moduleOf(exports: Readonly<Record<string, string>>, before = ''): string {
-  const lines = Object.entries(exports).map(
-    ([name, shape]) => `export const ${name} = value => checked(${shape}, value)\n`,
-  )
-  return `import { anything, boolean, byField, checked, list, number, object, oneOf, optional, text } from ${JSON.stringify(SHAPES)}\n${before}${lines.join('')}`
+/** The innermost of the calls that stand in a text more than once; undefined where each stands once. */
+function repeated(text: string): string | undefined {
+  const seen = new Set<string>()
+  for (const [call] of text.matchAll(
+    /\b(?:text|number|oneOf|optional|list)\((?:[^()/]|\/(?:\\.|[^/])+\/)*\)/g,
+  )) {
+    if (seen.has(call)) return call
+    seen.add(call)
+  }
+  return undefined
 }
+
+/** Shapes as declarations in order; what stands in them more than once gets a name of its own. */
+function declared(shapes: Readonly<Record<string, string>>): string {
+  let rest = Object.entries(shapes)
+    .map(([name, shape]) => `export const ${name} = ${shape}\n`)
+    .join('')
+  const parts: string[] = []
+  for (let part = repeated(rest); part !== undefined; part = repeated(rest)) {
+    const name = `part${parts.length}`
+    parts.push(`const ${name} = ${part}\n`)
+    rest = rest.replaceAll(part, name)
+  }
+  return parts.join('') + rest
+}
+
+const IMPORT = `import { anything, boolean, byField, checked, list, number, object, oneOf, optional, text } from ${JSON.stringify(SHAPES)}\n`
 
 /**
  * Puts in the place of the modules that read stored rows what their schemas come to, so that the page has no schema
@@ -128,15 +150,14 @@ export function shapesPlugin(): Plugin {
 
 /** The text of the module that reads events and entries. */
 export function storedModule(): string {
-  const before = `const event = ${shapeOf(storedEventSchema)}\nexport const entry = ${shapeOf(recordEntrySchema)}\n`
-  return moduleOf({ parseEvent: 'event', parseEntry: 'entry' }, before)
+  const shapes = declared({ event: shapeOf(storedEventSchema), entry: shapeOf(recordEntrySchema) })
+  return `${IMPORT}${shapes}${reader('parseEvent', 'event')}${reader('parseEntry', 'entry')}`
 }
 
 /** The text of the module that reads backup files; it has the entries from the one above. */
 export function backupModule(): string {
-  const shape = shapeOf(backupSchema).replace(shapeOf(recordEntrySchema), () => 'entry')
-  return moduleOf(
-    { parseBackupFile: 'backup' },
-    `import { entry } from ${JSON.stringify(STORED)}\nconst backup = ${shape}\n`,
-  )
+  const backup = shapeOf(backupSchema).replace(shapeOf(recordEntrySchema), () => 'entry')
+  return `${IMPORT}import { entry } from ${JSON.stringify(STORED)}\n${declared({ backup })}${reader('parseBackupFile', 'backup')}`
 }
+
+const reader = (name: string, shape: string) => `export const ${name} = value => checked(${shape}, value)\n`

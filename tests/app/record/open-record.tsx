@@ -98,7 +98,7 @@ export async function openRecord(hash: string, kept: readonly RecordEntry[] = []
   const visit: Visit = { hash, checked: [] }
   render(<Screens store={store} visit={visit} />)
   await waitFor(() => {
-    if (screen.queryByText(/the record is being read/)) throw new Error('Still reading')
+    if (screen.queryByText(/the record is being read|^One moment\.$/)) throw new Error('Still reading')
   })
   return { store, checked: visit.checked }
 }
