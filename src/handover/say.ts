@@ -8,8 +8,7 @@ export function sayOnTelephone(history: Handover, question: string): string {
   const { present } = history.dangerSigns
   const signs = present.slice(0, MOST_SIGNS).map(({ label }) => label)
   return [
-    `I have a ${history.animal.species.toLowerCase()}.`,
-    history.readAloud,
+    `I have a ${history.readAloud.charAt(0).toLowerCase()}${history.readAloud.slice(1)}`,
     ...(signs.length > 0 ? [`I see now: ${signs.join('; ')}.`] : []),
     ...(history.underVet.length > 0 ? ['A vet is treating it already.'] : []),
     question,

@@ -50,7 +50,7 @@ describe("the clinic's form", () => {
 })
 
 describe('what to say on the telephone', () => {
-  it('takes about half a minute, even of the fullest history (150 words a minute)', () => {
+  it('stays under three quarters of a minute even of the fullest history, at 150 words a minute', () => {
     const words = sayOnTelephone(fullestHistory(), 'Can you see it now?').split(/\s+/).length
     expect(words).toBeLessThanOrEqual(110)
   })
