@@ -12,5 +12,9 @@ export const backupSchema = z.strictObject({
   written: instant,
   /** Every entry of the record, removed things too. */
   entries: z.array(recordEntrySchema),
+  /** Rows of the record that the version which made the file could not read, as they were. */
+  unread: z.optional(z.array(z.unknown())),
+  /** Events of the checks under way, as they were stored. */
+  cases: z.optional(z.array(z.unknown())),
 })
 export type Backup = z.infer<typeof backupSchema>

@@ -475,5 +475,7 @@ export const wordsFileSchema = z.strictObject({
   suffering: text,
   /** A caution with acts stands open where the outcome tells one of them to be done; all others are folded. */
   cautions: z.array(z.strictObject({ id, text, acts: z.optional(z.array(z.enum(ACTS))) })),
+  /** Words that no simpler one replaces; the reading grade counts each as one syllable. */
+  taughtWords: z._default(z.array(z.strictObject({ word: text, means: text })), []),
 })
 export type WordsSource = z.infer<typeof wordsFileSchema>

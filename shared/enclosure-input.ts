@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { instant } from './moment.ts'
+import { READING_UNIT_NAMES } from './reading-units.ts'
 
 /**
  * What a keeper says of one enclosure: answers by item id, a week of food, and how to read a logger's file.
@@ -7,18 +8,6 @@ import { instant } from './moment.ts'
  */
 
 const text = z.string().check(z.minLength(1))
-
-export const READING_UNITS = [
-  'celsius',
-  'fahrenheit',
-  'percent',
-  'centimetres',
-  'inches',
-  'hours',
-  'days',
-  'uv-index',
-] as const
-export type ReadingUnit = (typeof READING_UNITS)[number]
 
 /** The word for "I don't know" as an answer. */
 export const NOT_KNOWN = 'not-known-yet'
@@ -30,7 +19,7 @@ export const enclosureAnswerSchema = z.union([
   z.number(),
   z.strictObject({
     amount: z.number(),
-    unit: z.optional(z.enum(READING_UNITS)),
+    unit: z.optional(z.enum(READING_UNIT_NAMES)),
     /** The kind of instrument, by id. */
     instrument: z.optional(text),
   }),

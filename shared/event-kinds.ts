@@ -5,8 +5,10 @@ export const EVENT_KINDS = [
   'shed',
   'meal',
   'dropping',
+  'loose-droppings',
   'new-home',
   'winter-rest-began',
   'winter-rest-ended',
   'treated',
+  'died',
 ] as const

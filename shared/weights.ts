@@ -31,6 +31,13 @@ export const groupSignalSchema = z.strictObject({
   ...bases,
 })
 
+/** One look at the body: what is asked, how to look, and the looks from the thinnest on, each with its step of five or none. */
+const conditionPartSchema = z.strictObject({
+  ask: text,
+  hint: text,
+  looks: z.array(z.tuple([z.union([z.literal([1, 2, 3, 4, 5]), z.literal('saysNothing')]), text])),
+})
+
 export const weightsFileSchema = z.strictObject({
   trend: z.strictObject({
     windowsDays: z.array(positive),
@@ -69,6 +76,20 @@ export const weightsFileSchema = z.strictObject({
     ...bases,
   }),
   massIndex: z.strictObject({ exponent: positive, referenceLengthMillimetres: positive, ...bases }),
+  /** The look at the body, in words; `src/measure/bodyCondition.ts` says what the parts and steps do. */
+  condition: z.strictObject({
+    /** The five steps, thinnest first. */
+    steps: z.array(text).check(z.length(5)),
+    parts: z.strictObject({
+      tail: conditionPartSchema,
+      hipsAndSpine: conditionPartSchema,
+      flanksAndThighs: conditionPartSchema,
+      forelegPads: conditionPartSchema,
+    }),
+    /** Said with every result. */
+    caution: text,
+    ...bases,
+  }),
   shelf: z.strictObject({
     /** From this loss beyond the noise on an animal counts as losing for the signals. */
     losingFromPercent: positive,

@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
 import { useBackSteps } from './back-steps.ts'
 import type { FirstContent } from './content/first.ts'
-import type { ClinicRoom, LaterContent, RecordRoom, Rest } from './content/later.ts'
+import type { ClinicRoom, LaterContent, RecordRoom, Rest, Search } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
@@ -13,6 +13,7 @@ import { saveFile } from './save-file.ts'
 import { AskScreen } from './screens/AskScreen.tsx'
 import { PhoneScreen } from './screens/PhoneScreen.tsx'
 import { SignsScreen } from './screens/SignsScreen.tsx'
+import { useArrived } from './use-arrived.ts'
 import { type Store, useWizard, type Wizard } from './use-wizard.ts'
 import { firstLabels as labels } from './wording/first-labels.ts'
 
@@ -23,6 +24,8 @@ export interface AppProps {
   readonly rest: Promise<Rest>
   /** The words behind the danger screens. */
   readonly later: Promise<LaterContent>
+  /** The search of the start page, which comes between the two. */
+  readonly search?: Promise<Search>
   /** The keeper's record. */
   readonly record?: Promise<RecordRoom>
   /** What a clinic sends and receives. */
@@ -33,23 +36,22 @@ export interface AppProps {
   readonly locale?: string
 }
 
-const browserClock = (): Moment => ({
-  instant: new Date().toISOString(),
-  zone: new Intl.DateTimeFormat().resolvedOptions().timeZone,
-})
+/** The browser's time zone, asked again each minute: asking takes longer than drawing a button. */
+const zoneNow = { zone: '', untilMs: 0 }
+
+const browserClock = (): Moment => {
+  const now = new Date()
+  if (now.getTime() >= zoneNow.untilMs || now.getTime() < zoneNow.untilMs - 60_000) {
+    zoneNow.zone = new Intl.DateTimeFormat().resolvedOptions().timeZone
+    zoneNow.untilMs = now.getTime() + 60_000
+  }
+  return { instant: now.toISOString(), zone: zoneNow.zone }
+}
 
 /** Dates stand inside English sentences, so they are English whatever the browser speaks. */
 function browserLocale(): string {
   const { language } = globalThis.navigator
   return language.startsWith('en') ? language : 'en-GB'
-}
-
-function useArrived<Value>(promise: Promise<Value> | undefined): Value | undefined {
-  const [value, setValue] = useState<Value>()
-  useEffect(() => {
-    promise?.then(setValue).catch(() => {})
-  }, [promise])
-  return value
 }
 
 export function App(props: AppProps): VNode {
@@ -59,6 +61,7 @@ export function App(props: AppProps): VNode {
   const locale = useMemo(() => props.locale ?? browserLocale(), [props.locale])
   const rest = useArrived(props.rest)
   const later = useArrived(props.later)
+  const search = useArrived(props.search)
   const record = useArrived(props.record)
   const clinic = useArrived(props.clinic)
   const screens = rest?.screens
@@ -67,13 +70,21 @@ export function App(props: AppProps): VNode {
 
   const keptOf = (animalId: string | undefined) =>
     record?.keeper.record().animals.find(one => one.animalId === animalId)
+  const arrived = useRef(record)
+  arrived.current ??= record
+  /** The record, read from the disk; a check of one of its animals goes on with what it knows. */
+  const recordRead = async () => {
+    arrived.current = await props.record?.catch(() => undefined)
+    await arrived.current?.keeper.opened
+  }
   const baseOf = (animalId: string) => {
-    const kept = keptOf(animalId)
-    return kept && record?.caseOf(kept)
+    const { current: record } = arrived
+    const kept = record?.keeper.record().animals.find(one => one.animalId === animalId)
+    return kept && rest && record?.caseOf(kept, rest.logic.weight, clock())
   }
   const latest = useRef<Wizard | undefined>(undefined)
   const steps = useBackSteps(() => latest.current ?? wizard)
-  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf })
+  const wizard = useWizard({ part, engine, clock, store, onForward: steps.forward, baseOf, recordRead })
   latest.current = wizard
   const back = () => void wizard.back().then(steps.stepped)
   const { place, context } = wizard
@@ -153,8 +164,20 @@ export function App(props: AppProps): VNode {
             onBack={leave}
             onStart={concern => {
               if (concern === undefined) steps.leaveAll()
-              else void wizard.begin({ thisAnimal: true, concern })
+              else void wizard.begin({ thisAnimal: true, concerns: [concern] })
             }}
+          />
+        ) : (
+          waiting
+        )
+      case '#enclosure':
+        return record && whole ? (
+          <whole.screens.Enclosure
+            {...behind}
+            knowledge={whole.knowledge}
+            hash={steps.view}
+            store={record.keeper}
+            onGo={goTo}
           />
         ) : (
           waiting
@@ -168,7 +191,13 @@ export function App(props: AppProps): VNode {
     if (place.at === 'awaited') return waiting
     if (place.at === 'outcome')
       return whole ? (
-        <whole.screens.Outcome {...behind} knowledge={whole.knowledge} clinic={clinic} onBack={back} />
+        <whole.screens.Outcome
+          {...behind}
+          knowledge={whole.knowledge}
+          home={record?.home}
+          clinic={clinic}
+          onBack={back}
+        />
       ) : (
         waiting
       )
@@ -207,6 +236,7 @@ export function App(props: AppProps): VNode {
       clock={clock}
       locale={locale}
       screens={screens}
+      search={search}
       asked={view === '#anew' ? begun : undefined}
       onAsk={next => {
         setBegun(next)
@@ -221,6 +251,7 @@ export function App(props: AppProps): VNode {
   // Where the last screens are still on their way, what is shown is another screen.
   const key = `${steps.view || asked}${shown === waiting ? ' awaited' : ''}`
   useArrival(key)
+  const room = ROOM.exec(key)
   // A check of an animal of the record is kept with it, once it comes to its outcome.
   const { at: standsAt } = place
   useEffect(() => {
@@ -243,13 +274,13 @@ export function App(props: AppProps): VNode {
           </Notice>
         </div>
       ) : null}
-      <Keyed key={RECORD.test(key) ? 'record' : key}>{shown}</Keyed>
+      <Keyed key={room ? (room[1] ?? 'record') : key}>{shown}</Keyed>
     </div>
   )
 }
 
-/** The record keeps what was just done from one of its screens to the next. */
-const RECORD = /^#(?:animals?|shelf|keep)(?:\/|$)(?!.*awaited)/
+/** The record and the check of a home keep what was just done from one of their screens to the next. */
+const ROOM = /^#(?:animals?|shelf|keep|(enclosure))(?:\/|$)(?!.*awaited)/
 
 const goTo = (hash: string) => {
   globalThis.location.hash = hash

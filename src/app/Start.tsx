@@ -3,7 +3,7 @@ import type { VNode } from 'preact'
 import type { Moment } from '../../shared/moment.ts'
 import type { Told } from '../wizard/log.ts'
 import type { FirstContent } from './content/first.ts'
-import type { Rest } from './content/later.ts'
+import type { Rest, Search } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { AskScreen } from './screens/AskScreen.tsx'
 import { StartScreen } from './screens/StartScreen.tsx'
@@ -23,6 +23,7 @@ export interface StartProps {
   readonly clock: () => Moment
   readonly locale: string
   readonly screens: Rest['screens'] | undefined
+  readonly search: Search | undefined
   /** A door that was taken while another case is not finished, to be asked about. */
   readonly asked: Begun | undefined
   readonly onAsk: (begun: Begun) => void
@@ -30,7 +31,7 @@ export interface StartProps {
 }
 
 export function Start(props: StartProps): VNode {
-  const { first, wizard, screens, asked, onLeave } = props
+  const { first, wizard, screens, search, asked, onLeave } = props
   const { log: here, now } = wizard.context
   // A case of this visit goes before one that was found.
   const found = here.length > 0 ? undefined : wizard.earlier
@@ -74,14 +75,23 @@ export function Start(props: StartProps): VNode {
       props.onAsk({ told, ...(question === undefined ? {} : { question }) })
     else void wizard.begin(told, question)
   }
+  const onSign = (screen: string) => begin({ thisAnimal: true }, screen)
+  const beginWith = (concerns: readonly string[]) => begin({ thisAnimal: true, concerns })
   return (
     <StartScreen
       animal={first.frame.name}
       trustLine={first.frame.trustLine}
       doors={props.doors}
       {...(screens ? { picture: <screens.GeckoDrawing /> } : {})}
-      onSign={screen => begin({ thisAnimal: true }, screen)}
-      onConcern={concern => begin({ thisAnimal: true, concern })}
+      onSign={onSign}
+      onConcern={concern => beginWith([concern])}
+      {...(screens && search
+        ? {
+            search: (
+              <screens.StartSearch doors={props.doors} {...search} onSign={onSign} onConcerns={beginWith} />
+            ),
+          }
+        : {})}
       onSeveral={() => begin({ thisAnimal: true })}
       onOther={() => begin({ thisAnimal: false })}
       {...earlier()}

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 
 /** Hashes that are screens of their own; any other is a place on the screen that is shown. */
 const VIEWS =
-  /^#(?:start|phone|answers|example|anew|delete|animals?|shelf|keep|clinic|clinic-link|history|prepare)(?:\/|$)/
+  /^#(?:start|phone|answers|example|anew|delete|animals?|shelf|keep|enclosure|clinic|clinic-link|history|prepare)(?:\/|$)/
 const viewNow = () => (VIEWS.test(globalThis.location.hash) ? globalThis.location.hash : '')
 const addressWithoutHash = () => globalThis.location.pathname + globalThis.location.search
 

@@ -2,21 +2,24 @@
 import type { VNode } from 'preact'
 import { useMemo } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
+import type { KeeperStore } from '../records/keeper-store.ts'
 import { assess } from '../triage/assess.ts'
 import { standingOf } from '../triage/bounds.ts'
 import { type Protocol, prepare } from '../triage/prepare.ts'
 import type { LogEntry } from '../wizard/log.ts'
 import { engineOf } from './chart-run.ts'
 import type { FirstContent } from './content/first.ts'
-import type { ClinicRoom, LaterContent, Rest } from './content/later.ts'
+import type { ClinicRoom, LaterContent, RecordRoom, Rest } from './content/later.ts'
 import { BodyMap } from './drawing/BodyMap.tsx'
 import { ShapeChooser } from './drawing/ShapeChooser.tsx'
 import { inventedCase, inventedLog } from './example/invented-log.ts'
 import { ActionBar } from './parts/ActionBar.tsx'
+import { useDesk } from './record/use-desk.ts'
 import type { Engine } from './run.ts'
 import { OutcomeScreen } from './screens/OutcomeScreen.tsx'
 import { QuestionScreen } from './screens/QuestionScreen.tsx'
 import { ReviewScreen } from './screens/ReviewScreen.tsx'
+import { useArrived } from './use-arrived.ts'
 import type { Wizard } from './use-wizard.ts'
 import { type Book, bookOf } from './wording/book.ts'
 import { pastDay, whenWords } from './wording/dates.ts'
@@ -24,6 +27,7 @@ import { labels } from './wording/labels.ts'
 import { progressNotes } from './wording/progress.ts'
 
 export { GeckoDrawing } from './drawing/GeckoDrawing.tsx'
+export { StartSearch } from './screens/StartSearch.tsx'
 export { whenWords } from './wording/dates.ts'
 
 /** Everything that was fetched, ready for use. */
@@ -112,11 +116,56 @@ export function Ask(props: AskProps): VNode {
 /** An outcome looked at later than this after it was made says when it was made. */
 const STILL_NOW_MS = 3_600_000
 
+const loadEnclosure = () => import('./enclosure/EnclosureScreens.tsx')
+
+/** The check of the animal's home: desk work, fetched when it is opened. */
+export function Enclosure(
+  props: Omit<Shared, 'onBack'> & {
+    readonly wizard: Wizard
+    readonly hash: string
+    readonly store: KeeperStore
+    readonly onGo: (hash: string) => void
+  },
+): VNode {
+  const { wizard, knowledge } = props
+  const { part, words } = useDesk(loadEnclosure)
+  const { log, caseFile, now } = wizard.context
+  const caseKey = wizard.place.at === 'outcome' ? log[0]?.answer.given : undefined
+  if (part)
+    return (
+      <part.EnclosureScreens
+        {...props}
+        title={labels.enclosureTitle}
+        frame={knowledge.book.frame}
+        behind={
+          caseKey === undefined
+            ? undefined
+            : { caseKey, caseFile, concerns: assess(knowledge.protocol, caseFile, now).concerns }
+        }
+      />
+    )
+  return (
+    <>
+      <main class="main">
+        <h1 tabIndex={-1}>{labels.enclosureTitle}</h1>
+        <p role="status">{words}</p>
+      </main>
+      <ActionBar back={{ label: labels.back, href: '#start' }} />
+    </>
+  )
+}
+
 /** The outcome of the case under way. */
 export function Outcome(
-  props: Shared & { readonly wizard: Wizard; readonly clinic?: ClinicRoom | undefined },
+  props: Shared & {
+    readonly wizard: Wizard
+    /** What is said of its home, once that is there. */
+    readonly home: RecordRoom['home'] | undefined
+    readonly clinic?: ClinicRoom | undefined
+  },
 ): VNode {
   const { wizard, clock, locale } = props
+  const home = useArrived(props.home)
   const { protocol, book } = props.knowledge
   const { caseFile, now, log, skipped } = wizard.context
   const assessment = useMemo(() => assess(protocol, caseFile, now), [protocol, caseFile, now])
@@ -148,6 +197,7 @@ export function Outcome(
         })
       }
       onBack={props.onBack}
+      home={home && <home.PutRight {...{ book, assessment, caseFile, locale }} of={wizard.of} />}
       {...(isOld
         ? {
             notice: labels.outcomeFrom(whenWords(now.instant, clock(), locale)),

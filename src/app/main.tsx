@@ -3,7 +3,7 @@ import { hydrate, render } from 'preact'
 import { openStore } from '../records/store.ts'
 import { caseUnderWay, type Earlier } from '../records/under-way.ts'
 import { App } from './App.tsx'
-import { loadClinic, loadLater, loadRecord, loadRest } from './content/later.ts'
+import { loadClinic, loadLater, loadRecord, loadRest, loadSearch } from './content/later.ts'
 import { readDoors } from './doors.ts'
 
 /** Where the choice between dark and light is kept, once someone made it: `dark` or `light`. */
@@ -47,7 +47,9 @@ function start(place: HTMLElement) {
   const store = caseUnderWay(openStore(), part, [part.concernQuestion, part.thisAnimal?.question ?? ''])
   // Everything else is fetched after the first paint, each time in the same order.
   const rest = firstPaint().then(loadRest)
-  const later = rest.then(loadLater)
+  const search = rest.then(loadSearch)
+  // A search that does not come keeps nothing else back.
+  const later = search.catch(() => rest).then(loadLater)
   const record = later.then(loadRecord)
   const clinic = record.then(loadClinic)
   const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
@@ -58,6 +60,7 @@ function start(place: HTMLElement) {
       doors={doors}
       rest={rest}
       later={later}
+      search={search}
       record={record}
       clinic={clinic}
       store={earlier ? { ...store, earlier } : store}

@@ -73,10 +73,20 @@ export interface WizardOptions {
   readonly onForward: () => void
   /** What the record knows of an animal, once it is there. */
   readonly baseOf: (animalId: string) => CaseFile | undefined
+  /** Resolves when the record is there, or is not to be had. */
+  readonly recordRead: () => Promise<unknown>
 }
 
 /** Runs a case. Every entry is written to the store before the next screen shows. */
-export function useWizard({ part, engine, clock, store, onForward, baseOf }: WizardOptions): Wizard {
+export function useWizard({
+  part,
+  engine,
+  clock,
+  store,
+  onForward,
+  baseOf,
+  recordRead,
+}: WizardOptions): Wizard {
   const [shown, setShown] = useState<Run>(() => lineRun(part, [], clock()))
   // What was done last counts, even if it is not on the screen yet.
   const latest = useRef(shown)
@@ -169,6 +179,7 @@ export function useWizard({ part, engine, clock, store, onForward, baseOf }: Wiz
     takeUp: ({ log, outcomeAt, animalId }) =>
       oneAtATime(async () => {
         checked.current = animalId
+        if (animalId !== undefined) await recordRead()
         await store?.goOnWithEarlier?.()
         const then = outcomeAt === undefined ? undefined : opened(log, { ...clock(), instant: outcomeAt })
         if (then?.place.at === 'outcome') setRun(then)

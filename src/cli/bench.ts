@@ -12,6 +12,7 @@ import { wizardMachine } from '../wizard/machine.ts'
 import { harderCase, typicalCase } from './bench-cases.ts'
 import { linkFigures } from './bench-links.ts'
 import { loggerBench } from './bench-logger.ts'
+import { weighInCost } from './bench-record.ts'
 import { tenYears, wholeShelf, windowRatio } from './bench-weights.ts'
 import { realProtocol } from './real-protocol.ts'
 import { realWeights } from './real-weights.ts'
@@ -191,6 +192,16 @@ if (wantedGroup('enumerate.')) enumerations()
 if (wantedGroup('protocol.load')) loading()
 if (wantedGroup('walk.')) walks()
 if (wantedGroup('logger.')) loggerBench(print)
+if (wantedGroup('record.'))
+  await weighInCost()
+    .then(({ wallMs, threadMs, scriptMs }) => {
+      print('record.weighIn.ms', Math.round(wallMs), 'ms by the clock, at 4x')
+      print('record.weighIn.threadMs', Math.round(threadMs), 'ms of the main thread, at 4x')
+      print('record.weighIn.scriptMs', Math.round(scriptMs), 'ms of script, at 4x')
+    })
+    .catch((error: unknown) => {
+      process.stderr.write(`No weighing: ${error instanceof Error ? error.message : String(error)}\n`)
+    })
 if (wantedGroup('js.') || wantedGroup('content.') || wantedGroup('app.'))
   await sizes().catch((error: unknown) => {
     process.stderr.write(`No sizes: ${error instanceof Error ? error.message : String(error)}\n`)

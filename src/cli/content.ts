@@ -2,6 +2,7 @@ import { speciesIn } from '../protocol/checks/species.ts'
 import { faultLine } from '../protocol/fault.ts'
 import { loadHandover } from '../protocol/handover.ts'
 import { loadProtocol } from '../protocol/load.ts'
+import { loadSearchWords } from '../protocol/search-words.ts'
 import { loadWeights } from '../protocol/weights.ts'
 import { CONTENT_FOLDER } from './real-protocol.ts'
 
@@ -11,9 +12,14 @@ const folder = process.argv[2] ?? CONTENT_FOLDER
 const seen = new Set<string>()
 for (const species of speciesIn(folder)) {
   const loaded = loadProtocol(folder, species)
-  const weights = loaded.ok ? loadWeights(folder, species, loaded.compilation.protocol) : loaded
-  const handover = loaded.ok ? loadHandover(folder, species, loaded.compilation.protocol) : loaded
-  const faults = [...(weights.ok ? [] : weights.faults), ...(handover.ok ? [] : handover.faults)]
+  const parts = loaded.ok
+    ? [
+        loadWeights(folder, species, loaded.compilation.protocol),
+        loadHandover(folder, species, loaded.compilation.protocol),
+        loadSearchWords(folder, species, loaded.compilation.protocol.frame),
+      ]
+    : [loaded]
+  const faults = parts.flatMap(part => (part.ok ? [] : part.faults))
   if (loaded.ok && faults.length === 0)
     process.stdout.write(`${JSON.stringify({ species, ...loaded.counts })}\n`)
   else {

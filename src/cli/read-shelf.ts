@@ -2,7 +2,8 @@ import type { AnimalEvent } from '../../shared/case-file.ts'
 import { EVENT_KINDS } from '../../shared/event-kinds.ts'
 import { type Fault, failure, type Result, shown, success } from '../../shared/result.ts'
 import type { ShelfAnimal } from '../measure/shelf.ts'
-import { type FileQuestion, parseWeights, type WeightRow } from '../records/csv/read-weights.ts'
+import { type FileQuestion, type WeightRow, weightsOf } from '../records/csv/read-weights.ts'
+import { readTable } from '../records/csv/table.ts'
 import { dayOf } from '../triage/calendar.ts'
 import { type Kept, keptColumns } from './shelf-columns.ts'
 import type { TrendWords, WordedEvent } from './trend-words.ts'
@@ -12,15 +13,16 @@ const MOST_FAULTS = 20
 
 /** The animals of a file of weights, with the events that the command names, or every fault found. */
 export function readShelf(text: string, words: TrendWords): Result<ShelfAnimal[]> {
-  const read = parseWeights(text, {
+  const table = readTable(text)
+  if (!table.ok) return failure(table.faults.slice(0, MOST_FAULTS))
+  const read = weightsOf(table.value, {
     zone: words.now.zone,
     ...(words.dateOrder === undefined ? {} : { dateOrder: words.dateOrder }),
     ...(words.unit === undefined ? {} : { unit: words.unit }),
   })
   if (read.kind === 'refused') return failure(read.faults)
   if (read.kind === 'asks') return failure(read.questions.map(asFault))
-  const kept = keptColumns(text)
-  if (!kept.ok) return kept
+  const kept = keptColumns(table.value)
   const animals = new Map<string, { readonly name: string; readonly rows: WeightRow[] }>()
   for (const row of read.rows) {
     const name = row.animal ?? ''
@@ -32,7 +34,7 @@ export function readShelf(text: string, words: TrendWords): Result<ShelfAnimal[]
   const faults: Fault[] = []
   const eventsOf = assign(words.events, animals, faults)
   const shelf = [...animals].map(([key, { name, rows }]) => {
-    const about = mergedKept(rows, kept.value, faults)
+    const about = mergedKept(rows, kept, faults)
     const animal = animalOf(name, rows, about, eventsOf.get(key) ?? [], words)
     faults.push(...timeFaults(rows, animal, words))
     return animal

@@ -1,7 +1,7 @@
 import { calendarDay } from '../../shared/moment.ts'
-import { type Fault, type Result, shown, success } from '../../shared/result.ts'
+import { type Fault, shown } from '../../shared/result.ts'
 import { dayText, readDate } from '../records/csv/dates.ts'
-import { readTable } from '../records/csv/table.ts'
+import type { Table } from '../records/csv/table.ts'
 
 /** What a row of a shelf's file says of the animal besides its weight. */
 export interface Kept {
@@ -21,18 +21,16 @@ const COLUMNS = {
 } as const
 
 /** By row number, where each animal lives and when it hatched; rows that say nothing of it are left out. */
-export function keptColumns(text: string): Result<Map<number, Kept>> {
-  const table = readTable(text)
-  if (!table.ok) return table
-  const header = table.value.header.cells.map(name => name.trim().toLowerCase().replace(/[_-]+/g, ' '))
+export function keptColumns(table: Table): Map<number, Kept> {
+  const header = table.header.cells.map(name => name.trim().toLowerCase().replace(/[_-]+/g, ' '))
   const at = (names: readonly string[]) => header.findIndex(name => names.includes(name))
   const places = { room: at(COLUMNS.room), rack: at(COLUMNS.rack), tub: at(COLUMNS.tub) }
   const hatchedAt = at(COLUMNS.hatchedOn)
   const kept = new Map<number, Kept>()
-  if (hatchedAt < 0 && Object.values(places).every(place => place < 0)) return success(kept)
+  if (hatchedAt < 0 && Object.values(places).every(place => place < 0)) return kept
   // Most rows of an animal say the same of it: they share one object, by which they are told apart from the rest.
   const sayings = new Map<string, Kept>()
-  for (const { row, cells } of table.value.rows) {
+  for (const { row, cells } of table.rows) {
     const cell = (place: number) => (place < 0 ? '' : (cells[place] ?? '').trim())
     const [room, rack, tub, hatchedText] = [
       cell(places.room),
@@ -55,7 +53,7 @@ export function keptColumns(text: string): Result<Map<number, Kept>> {
     sayings.set(saying, made)
     kept.set(row, made)
   }
-  return success(kept)
+  return kept
 }
 
 /** A hatch date that means one day; one that may mean two is refused, because no other row settles it. */

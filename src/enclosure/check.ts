@@ -152,25 +152,43 @@ function foundOf(
   }
 }
 
-/** The items that would settle a condition: those of its unknown facts, computed ones by what they are made of. */
-function missingFor(
-  enclosure: CompiledEnclosure,
-  fault: EnclosureFault,
-  state: EnclosureState,
+/** The items that a fault's condition rests on; computed facts by what they are made of. */
+export function itemsBehind(
+  { facts, roles }: Pick<CompiledEnclosure, 'facts' | 'roles'>,
+  named: readonly number[],
 ): readonly string[] {
-  const { facts, roles } = enclosure
   const behind: Readonly<Record<string, readonly string[]>> = {
     gradient: [roles.warmSurface, roles.coolSide],
     wallMargin: [roles.humidity, roles.humidityPlace, roles.coolSide, roles.nightLow],
     floorArea: [roles.floorLength, roles.floorWidth],
     energyTimesRest: [],
   }
-  const unknown = factsIn(fault.when).filter(at => state.known[at] === undefined)
-  const items = unknown.flatMap(at => {
+  const items = named.flatMap(at => {
     const of = facts[at]?.of ?? facts[at]?.id ?? ''
     return behind[of] ?? [of]
   })
-  return [...new Set(items)].filter(id => !state.numbers.has(id) && state.choiceOf(id) === undefined)
+  return [...new Set(items)]
+}
+
+/** The items of faults that can cause a concern, the likeliest fault first. */
+export function itemsFor(enclosure: CompiledEnclosure, concern: string): readonly string[] {
+  const ranked = enclosure.faults
+    .flatMap(fault => ({ fault, rank: rankFor(fault, concern) ?? 0 }))
+    .filter(({ rank }) => rank > 0)
+    .sort((one, other) => one.rank - other.rank)
+  return [...new Set(ranked.flatMap(({ fault }) => itemsBehind(enclosure, factsIn(fault.when))))]
+}
+
+/** The items that would settle a condition: those of its unknown facts. */
+function missingFor(
+  enclosure: CompiledEnclosure,
+  fault: EnclosureFault,
+  state: EnclosureState,
+): readonly string[] {
+  const unknown = factsIn(fault.when).filter(at => state.known[at] === undefined)
+  return itemsBehind(enclosure, unknown).filter(
+    id => !state.numbers.has(id) && state.choiceOf(id) === undefined,
+  )
 }
 
 /**

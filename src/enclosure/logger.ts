@@ -10,13 +10,16 @@ export type LoggerOutcome =
   | { readonly kind: 'summary'; readonly summary: LoggerSummary }
   | { readonly kind: 'question'; readonly question: LoggerQuestion }
 
+/** What of the check a logger's file is read with. */
+export type LoggerKnowledge = Pick<CompiledEnclosure, 'quantities' | 'logger'>
+
 /** Takes a logger's file piece by piece, in any pieces, and sums it up in the end. */
 export interface LoggerIntake {
   push(text: string): void
   end(): Result<LoggerOutcome>
 }
 
-function rangesAt({ quantities, logger }: CompiledEnclosure, place: string | undefined): PlaceRanges {
+function rangesAt({ quantities, logger }: LoggerKnowledge, place: string | undefined): PlaceRanges {
   const named = logger.places.find(({ id }) => id === place)
   const find = (id: string | undefined): Quantity | undefined => quantities.find(one => one.id === id)
   return { day: find(named?.day), night: find(named?.night), humidity: find(named?.humidity) }
@@ -30,7 +33,7 @@ function rangesAt({ quantities, logger }: CompiledEnclosure, place: string | und
  * @param answers where the sensor lay, and what was asked before
  */
 export function loggerIntake(
-  enclosure: CompiledEnclosure,
+  enclosure: LoggerKnowledge,
   dates: DateReading,
   answers: LoggerAnswers,
 ): LoggerIntake {

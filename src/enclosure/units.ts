@@ -1,5 +1,5 @@
 import type { ItemUnit } from '../../shared/enclosure.ts'
-import type { ReadingUnit } from '../../shared/enclosure-input.ts'
+import type { ReadingUnit } from '../../shared/reading-units.ts'
 
 /** Degrees Fahrenheit to degrees Celsius, exactly: C = (F - 32) * 5 / 9 (UCUM `[degF]`). */
 export function celsiusFromFahrenheit(fahrenheit: number): number {

@@ -79,6 +79,14 @@ export function groupSignals(weighed: readonly Weighed[], policy: SignalPolicy, 
   )
 }
 
+/** All that was seen of an animal: what its record says happened, and what was told besides. */
+export function seenOf({
+  events,
+  seen = [],
+}: ShelfAnimal): readonly { readonly at: string; readonly kind: string }[] {
+  return [...events, ...seen]
+}
+
 /** Which of the rule's signs one animal showed within its days. */
 function kindsOf(
   { animal, report }: Weighed,
@@ -96,7 +104,7 @@ function kindsOf(
     isRecent(newest.at) &&
     losses.some(({ lossPercent }) => roundTo(lossPercent, 1) >= losingFromPercent)
   return rule.anyOf.filter(kind =>
-    kind === LOSING ? isLosing : animal.seen?.some(one => one.kind === kind && isRecent(one.at)) === true,
+    kind === LOSING ? isLosing : seenOf(animal).some(one => one.kind === kind && isRecent(one.at)),
   )
 }
 

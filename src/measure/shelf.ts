@@ -1,7 +1,7 @@
 import type { AnimalEvent, WeighIn } from '../../shared/case-file.ts'
 import type { Moment } from '../../shared/moment.ts'
 import { type Level, rankOf } from '../../shared/urgency.ts'
-import { type GroupSignal, groupSignals, type SignalPolicy } from './groupSignals.ts'
+import { type GroupSignal, groupSignals, type SignalPolicy, seenOf } from './groupSignals.ts'
 import { lifeStageOf } from './lifeStage.ts'
 import { type LossGridCell, lossCell } from './lossCell.ts'
 import type { NextWeighIn } from './nextWeighIn.ts'
@@ -24,7 +24,7 @@ export interface ShelfAnimal {
   readonly hatchedOn?: string | undefined
   readonly weighIns: readonly WeighIn[]
   readonly events: readonly AnimalEvent[]
-  /** What was seen besides: kinds that the signals of content name, such as a death. */
+  /** What was seen besides: kinds that the signals of content name and the record does not know. */
   readonly seen?: readonly { readonly at: string; readonly kind: string }[] | undefined
 }
 
@@ -104,7 +104,7 @@ export function shelf(
 
 function endOf(animal: ShelfAnimal, policy: ShelfPolicy, now: Moment): ShelfRow['ended'] {
   const until = instantMilliseconds(now.instant, 'now.instant')
-  return animal.seen?.find(
+  return seenOf(animal).find(
     ({ at, kind }) => policy.endedBy.includes(kind) && instantMilliseconds(at, 'seen.at') <= until,
   )
 }

@@ -29,6 +29,7 @@ export function loadWeights(
       [['evidence'], weights.evidence],
       [['growth', 'evidence'], weights.growth.evidence],
       [['massIndex', 'evidence'], weights.massIndex.evidence],
+      [['condition', 'evidence'], weights.condition.evidence],
       ...weights.shelf.signals.map(({ evidence }, index): [(string | number)[], string[]] => [
         ['shelf', 'signals', index, 'evidence'],
         evidence,

@@ -131,6 +131,7 @@ export function wordsOf(
 /** What is said about the species, the doors and the concerns. */
 export function frameOf(source: ProtocolSource): Frame {
   const { species, dangerSigns, concerns, words } = source
+  const { taughtWords: _taughtWords, ...shown } = words.value
   return {
     name: species.value.name,
     latin: species.value.latin,
@@ -146,7 +147,7 @@ export function frameOf(source: ProtocolSource): Frame {
       hint: value.hint,
       ...(value.normal ? { normal: value.normal.text } : {}),
     })),
-    ...words.value,
+    ...shown,
   }
 }
 

@@ -36,10 +36,7 @@ const EARLIEST_DAY_MS = 14 * 3_600_000
  */
 export function checkWeighIn(weighIn: KeptWeighIn, of: AnimalRecord, now: string, itemId?: string): Checked {
   const time = checkTime(weighIn.at, of.animal, now)
-  const atMs = Date.parse(weighIn.at)
-  const close = of.weighIns.find(
-    other => other.itemId !== itemId && Math.abs(Date.parse(other.at) - atMs) < CLOSE_MS,
-  )
+  const close = closeInTime(weighIn, of.weighIns, itemId)
   return {
     faults: [...checkMass(weighIn.massGrams), ...checkScaleStep(weighIn.scaleStepGrams), ...time.faults],
     needsConfirm: [
@@ -47,6 +44,22 @@ export function checkWeighIn(weighIn: KeptWeighIn, of: AnimalRecord, now: string
       ...(close ? [{ kind: 'close-in-time' as const, other: close }] : []),
     ],
   }
+}
+
+/** Another weight within `CLOSE_MS`, looked for from the newest back, in a list in order of time. */
+function closeInTime(
+  { at }: KeptWeighIn,
+  weighIns: AnimalRecord['weighIns'],
+  itemId: string | undefined,
+): KeptWeighIn | undefined {
+  const atMs = Date.parse(at)
+  for (let index = weighIns.length - 1; index >= 0; index -= 1) {
+    const other = weighIns[index]
+    const laterMs = other === undefined ? Number.NaN : Date.parse(other.at) - atMs
+    if (laterMs <= -CLOSE_MS) return undefined
+    if (laterMs < CLOSE_MS && other?.itemId !== itemId) return other
+  }
+  return undefined
 }
 
 /** Checks a weight: above 0 and at most `MOST_GRAMS`. */

@@ -1,4 +1,5 @@
 import type { RecordEntry } from '../../shared/record.ts'
+import type { StoredEvent } from '../../shared/stored-event.ts'
 import type { Database } from './database.ts'
 
 /** What a write found and left. */
@@ -25,15 +26,58 @@ export async function writeEntries(
 ): Promise<Written> {
   const transaction = database.transaction('entries', 'readwrite', { durability: 'strict' })
   try {
-    const before = await transaction.store.count()
+    // Asked in one go, in this order: an answer from the disk takes longer than writing the question.
+    const counting = transaction.store.count()
+    const writing = fresh.map(async entry => transaction.store.put(entry))
+    const [before] = await Promise.all([counting, ...writing])
     const wasCleared = before < confirmed
-    const wanted = wasCleared ? [...held.values()] : fresh
-    await Promise.all(wanted.map(async entry => transaction.store.put(entry)))
+    if (wasCleared) await Promise.all([...held.values()].map(async entry => transaction.store.put(entry)))
     // Damaged rows are not held, so only counting tells how many there are.
     const count = wasCleared ? await transaction.store.count() : before + fresh.length
     transaction.commit()
     await transaction.done
     return { count, hasUnread: !wasCleared && before > confirmed }
+  } catch (error) {
+    throw await undone(transaction, error)
+  }
+}
+
+/** Deletes rows in one transaction, all of the record where none are named, and gives how many are left. */
+export async function eraseEntries(
+  database: Database,
+  entryIds: readonly string[] | undefined,
+): Promise<number> {
+  const transaction = database.transaction(['entries', 'marks'], 'readwrite', { durability: 'strict' })
+  const entries = transaction.objectStore('entries')
+  if (entryIds === undefined) await Promise.all([entries.clear(), transaction.objectStore('marks').clear()])
+  else await Promise.all(entryIds.map(async entryId => entries.delete(entryId)))
+  const left = await entries.count()
+  await transaction.done
+  return left
+}
+
+/** Every row of the record and of the checks under way, as one moment has them. */
+export async function allRows(
+  database: Database,
+): Promise<{ readonly entries: readonly RecordEntry[]; readonly events: readonly StoredEvent[] }> {
+  const transaction = database.transaction(['entries', 'events'])
+  const [entries, events] = await Promise.all([
+    transaction.objectStore('entries').getAll(),
+    transaction.objectStore('events').getAll(),
+  ])
+  await transaction.done
+  return { entries, events }
+}
+
+/** Adds, all or none, the checks of which nothing is stored yet: two ways on of one check cannot be put together. */
+export async function addCases(database: Database, events: readonly StoredEvent[]): Promise<void> {
+  const transaction = database.transaction('events', 'readwrite', { durability: 'strict' })
+  try {
+    for (const caseId of new Set(events.map(event => event.caseId))) {
+      if ((await transaction.store.count(IDBKeyRange.bound([caseId, 0], [caseId, Infinity]))) > 0) continue
+      for (const event of events) if (event.caseId === caseId) await transaction.store.add(event)
+    }
+    await transaction.done
   } catch (error) {
     throw await undone(transaction, error)
   }

@@ -1,12 +1,14 @@
 import type { KeeperRecord, RecordEntry } from '../../shared/record.ts'
 import type { Fault } from '../../shared/result.ts'
+import type { StoredEvent } from '../../shared/stored-event.ts'
 import { connectTo, type StoreOptions, type StoreStatus } from './connection.ts'
 import type { BackupMark } from './database.ts'
-import { writeEntries } from './entry-rows.ts'
+import { addCases, allRows, eraseEntries, writeEntries } from './entry-rows.ts'
 import { newId } from './ids.ts'
 import { askToKeep, type KeepPromise, promised } from './persistence.ts'
 import { readEntries } from './read-entries.ts'
 import { startReplay } from './replay.ts'
+import type { Besides } from './write-backup.ts'
 
 /** What an entry is written with: its time, later than that of every entry known, and names for new things. */
 export interface Writing {
@@ -36,9 +38,23 @@ export interface KeeperStore {
   readonly entries: () => readonly RecordEntry[]
   /**
    * Adds entries, all or none, in one transaction. Resolves when the browser has confirmed them or they are held in
-   * memory; `record` has them then. An entry with a known id adds nothing.
+   * memory; the listeners hear of them then. An entry with a known id adds nothing.
+   *
+   * @param meanwhile called with the record to come while the browser writes, to work out what will be shown
    */
-  readonly append: (entries: readonly RecordEntry[]) => Promise<Saved>
+  readonly append: (
+    entries: readonly RecordEntry[],
+    meanwhile?: (coming: KeeperRecord) => void,
+  ) => Promise<Saved>
+  /** For a backup: rows that cannot be read, and the checks under way, read in one transaction. Nothing where there is no store. */
+  readonly besides: () => Promise<Besides>
+  /** Adds checks of a backup, all or none; one of which something is stored here stays as it is. False where the browser refused. */
+  readonly takeCases: (events: readonly StoredEvent[]) => Promise<boolean>
+  /**
+   * Deletes every entry about one animal, or everything, from the disk and from memory, here and in other tabs. It
+   * cannot be undone. False where the browser did not do it; then nothing is gone.
+   */
+  readonly erase: (animalId?: string) => Promise<boolean>
   /** What to make the next entries with, at the clock's `now` (an ISO 8601 instant). */
   readonly writing: (now: string) => Writing
   /** Calls back when this tab or another one has changed the record, until the returned function is called. */
@@ -57,6 +73,9 @@ export interface KeeperStore {
   readonly close: () => void
 }
 
+const idsIn = (data: unknown): string[] =>
+  Array.isArray(data) ? data.filter(one => typeof one === 'string') : []
+
 /** From how many entries on another tab's news is read whole instead of one by one. */
 const READ_WHOLE_FROM = 50
 
@@ -72,7 +91,7 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
   const held = new Map<string, RecordEntry>()
   /** Those that the browser has not confirmed. */
   const waiting = new Map<string, RecordEntry>()
-  const replay = startReplay()
+  let replay = startReplay()
   const changeListeners = new Set<(record: KeeperRecord) => void>()
   const promiseListeners = new Set<(promise: KeepPromise) => void>()
   const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(`${name}.record`)
@@ -83,14 +102,34 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
   let promise: KeepPromise = 'unknown'
   let wasAsked = false
 
-  const hold = (entries: readonly RecordEntry[]) => {
+  let told = replay.record()
+  const take = (entries: readonly RecordEntry[]): KeeperRecord => {
     for (const entry of entries) {
       held.set(entry.entryId, entry)
       latestMs = Math.max(latestMs, Date.parse(entry.written))
     }
-    const before = replay.record()
-    const after = replay.add(entries)
-    if (after !== before) for (const listener of changeListeners) listener(after)
+    return replay.add(entries)
+  }
+  const tellChange = () => {
+    const now = replay.record()
+    if (now === told) return
+    told = now
+    for (const listener of changeListeners) listener(now)
+  }
+  const hold = (entries: readonly RecordEntry[]) => {
+    take(entries)
+    tellChange()
+  }
+
+  /** Forgets entries for good: what is left makes the record anew. */
+  const forget = (entryIds: Iterable<string>) => {
+    for (const entryId of entryIds) {
+      held.delete(entryId)
+      waiting.delete(entryId)
+    }
+    replay = startReplay()
+    replay.add(held.values())
+    tellChange()
   }
 
   const tellPromise = (next: KeepPromise) => {
@@ -145,8 +184,16 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
     hold(entries)
   }
   channel?.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-    const entryIds = Array.isArray(data) ? data.filter(one => typeof one === 'string') : []
-    void inTurn(() => readNews(entryIds))
+    const entryIds = idsIn(data)
+    const { erased } = Object(data) as { erased?: unknown }
+    if (erased === undefined) void inTurn(() => readNews(entryIds))
+    else
+      void inTurn(async () => {
+        // Before anything of it could be written again as if the browser had lost it.
+        forget(idsIn(erased))
+        const done = await use(database => database.count('entries'))
+        confirmed = done?.value ?? confirmed
+      })
   })
 
   const opened = inTurn(async (): Promise<Opened> => {
@@ -160,20 +207,44 @@ export function openKeeperStore(name = 'duskcheck', options: StoreOptions = {}):
 
   return {
     opened,
-    record: replay.record,
+    record: () => replay.record(),
     entries: () => [...held.values()],
-    append: entries =>
+    append: (entries, meanwhile) =>
       inTurn(async () => {
         const fresh = entries.filter(entry => !held.has(entry.entryId))
         for (const entry of fresh) waiting.set(entry.entryId, entry)
-        for (const entry of fresh) held.set(entry.entryId, entry)
-        const saved = await writeAll()
+        const saving = writeAll()
+        // By then the browser has been asked to write, and the page would only wait for it.
+        if (meanwhile) setTimeout(() => meanwhile(take(fresh)))
+        const saved = await saving
         hold(fresh)
         if (!wasAsked && fresh.some(entry => entry.kind === 'weigh-in')) {
           wasAsked = true
           void askToKeep().then(tellPromise)
         }
         return saved
+      }),
+    besides: () =>
+      inTurn(async (): Promise<Besides> => {
+        const done = await use(allRows)
+        if (!done) return { unread: [], cases: [] }
+        const { entries, events } = done.value
+        return { unread: entries.filter(({ entryId }) => !held.has(entryId)), cases: events }
+      }),
+    takeCases: events =>
+      inTurn(async () => (await use(database => addCases(database, events))) !== undefined),
+    erase: animalId =>
+      inTurn(async () => {
+        const gone = [...held.values()]
+          .filter(entry => animalId === undefined || entry.animalId === animalId)
+          .map(entry => entry.entryId)
+        const done = await use(database => eraseEntries(database, animalId === undefined ? undefined : gone))
+        if (!done) return false
+        confirmed = done.value
+        if (animalId === undefined) mark = undefined
+        forget(gone)
+        channel?.postMessage({ erased: gone })
+        return true
       }),
     writing: now => {
       latestMs = Math.min(Math.max(Date.parse(now), latestMs + 1), LAST_MS)

@@ -25,10 +25,11 @@ export function withEntry(log: readonly LogEntry[], entry: LogEntry): LogEntry[]
   return [...log.filter(({ question }) => question !== entry.question), entry]
 }
 
-/** What the start page said for the owner: which animal it is, and the one concern whose door was taken. */
+/** What the start page said for the owner: which animal it is, and the concerns whose doors were taken. */
 export interface Told {
   readonly thisAnimal: boolean
-  readonly concern?: string
+  /** In the protocol's order. */
+  readonly concerns?: readonly string[]
 }
 
 /** The log with which a case begins: what the start page has told is an answer like any other. */
@@ -40,10 +41,10 @@ export function logOfStart(
   const log: LogEntry[] = []
   if (told.thisAnimal && thisAnimal)
     log.push({ question: thisAnimal.question, answer: { kind: 'choice', choice: thisAnimal.choice, given } })
-  if (told.concern !== undefined)
+  if (told.concerns !== undefined)
     log.push({
       question: concernQuestion,
-      answer: { kind: 'several', chosen: [told.concern], rest: 'no', given },
+      answer: { kind: 'several', chosen: [...told.concerns], rest: 'no', given },
     })
   return log
 }

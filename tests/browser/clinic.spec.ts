@@ -48,8 +48,8 @@ test('a clinic makes its link: form, address, snippet and a QR code that another
   const code = page.locator('svg.qr')
   await code.evaluate(element => {
     element.style.transform = 'rotate(7deg) skewX(4deg)'
-    element.style.margin = '60px'
-    element.style.inlineSize = '420px'
+    element.style.margin = '40px'
+    element.style.inlineSize = 'min(420px, 70vw)'
   })
   const picture = (await code.screenshot()).toString('base64')
   const { data, width, height } = await page.evaluate(async shot => {

@@ -34,7 +34,7 @@ async function holdBackTheRest(page: Page): Promise<() => void> {
   const released = new Promise<void>(resolve => {
     release = resolve
   })
-  await page.route(/later-screens-.*\.js$/, async route => {
+  await page.route(/\/later-.*\.js$/, async route => {
     await released
     await route.continue()
   })

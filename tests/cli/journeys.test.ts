@@ -45,6 +45,13 @@ test("the keeper's record is counted apart from the owner's way to an outcome", 
   expect(bytes('js.ownerWithRecord.brotliBytes')).toBeGreaterThan(both)
 })
 
+test('the search has a figure of its own', () => {
+  const before = bytes('js.owner.brotliBytes')
+  put('assets/find-doors-abc.js', 'export const find="found"')
+  expect(bytes('js.owner.brotliBytes')).toBe(before)
+  expect(bytes('js.search.brotliBytes')).toBeGreaterThan(0)
+})
+
 test('a script over its budget is a fault', () => {
   expect(faultsOf(dist, figuresOf(dist))).toEqual([])
   const over = [{ name: 'js.initial', bytes: 11, most: 10, what: '' }]

@@ -15,6 +15,7 @@ const REFUSED: Record<string, readonly string[]> = {
   'src/followup/': ['preact', 'idb', 'node:fs', '../wizard/a.ts', '../records/a.ts'],
   'src/records/': ['preact', 'xstate', '../triage/assess.ts', '../app/a.tsx'],
   'src/handover/': ['preact', 'idb', '../triage/assess.ts', '../app/a.tsx'],
+  'src/search/': ['preact', 'idb', 'node:fs', '../triage/assess.ts', '../app/a.tsx'],
   'src/app/': ['yaml', 'zod', '../cli/assess.ts', '../../cli/assess.ts'],
 }
 const ALLOWED: Record<string, readonly string[]> = {
@@ -32,6 +33,7 @@ const ALLOWED: Record<string, readonly string[]> = {
   'src/followup/': ['../../shared/units.ts', '../triage/assess.ts', 'xstate'],
   'src/records/': ['../../shared/units.ts', 'idb', 'papaparse', '@date-fns/tz/tzOffset'],
   'src/handover/': ['../../shared/units.ts', './page.ts'],
+  'src/search/': ['../../shared/units.ts', 'minisearch', './words.ts'],
   'src/app/': ['preact', 'idb', '../wizard/chart.ts', '../../../shared/units.ts', '../parts/Gecko.tsx'],
 }
 const OTHERS: Record<string, { readonly text: string; readonly rule: string }> = {

@@ -47,7 +47,7 @@ function walkBoth(
 ): number {
   let now = NOW
   const { logic } = protocol
-  const concern = roll(2) === 0 ? { concern: one(roll, logic.concerns) } : {}
+  const concern = roll(2) === 0 ? { concerns: [one(roll, logic.concerns)] } : {}
   const log = logOfStart(part, { thisAnimal: roll(4) > 0, ...concern }, now.instant)
   const door = roll(2) === 0 ? { question: one(roll, part.screens).id } : {}
   const wizard = wizardOf(protocol, now, undefined, machine, log)

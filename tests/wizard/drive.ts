@@ -55,7 +55,7 @@ function startOf(protocol: Protocol, caseFile: CaseFile, now: Moment): CaseFile 
   // Only somebody unsure of the animal is asked; and only who has several concerns, or none to name, sees the list.
   const thisAnimal = species?.kind === 'choice' && species.choice === part.thisAnimal?.choice
   const [only, ...others] = concern?.kind === 'several' ? concern.chosen : []
-  const door = thisAnimal && only !== undefined && others.length === 0 ? { concern: only } : {}
+  const door = thisAnimal && only !== undefined && others.length === 0 ? { concerns: [only] } : {}
   return caseFileOf({ ...caseFile, answers: {} }, logOfStart(part, { thisAnimal, ...door }, now.instant))
 }
 

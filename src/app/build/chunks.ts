@@ -9,6 +9,7 @@ const path = (file: string) => fileURLToPath(new URL(`../../${file}`, import.met
 const START = [path('app/main.tsx')]
 const LATER = ['app/later-screens.tsx', 'records/rows.ts'].map(path)
 const RECORD = [path('app/record/Record.tsx')]
+const HOME = [path('app/enclosure/PutRight.tsx')]
 
 /** The modules that these need in order to run, themselves among them. */
 function closureOf(ids: readonly string[], graph: Graph): Set<string> {
@@ -34,6 +35,8 @@ export function ownersChunks(): (id: string, graph: Graph) => string | null {
       ['start', closureOf(START, graph)],
       ['later', closureOf(LATER, graph)],
       ['record', closureOf(RECORD, graph)],
+      // What an outcome says of the animal's home is fetched in its turn, behind the record.
+      ['record-home', closureOf(HOME, graph)],
     ]
     if (id.includes('virtual:protocol/')) return null
     return known.find(([, modules]) => modules.has(id))?.[0] ?? null
@@ -47,7 +50,7 @@ export function chunkFileNames(chunk: {
 }): string {
   if (chunk.facadeModuleId?.includes('virtual:protocol/')) return 'assets/content-[name]-[hash].js'
   // The bundler's own helpers, of a few hundred bytes, it parts by itself.
-  return /^(?:start|later|record|rolldown-runtime|content-.*)$/.test(chunk.name)
+  return /^(?:start|later|record|record-home|find-doors|rolldown-runtime|content-.*)$/.test(chunk.name)
     ? 'assets/[name]-[hash].js'
     : 'assets/desk-[name]-[hash].js'
 }

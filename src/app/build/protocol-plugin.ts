@@ -6,6 +6,7 @@ import type { CompiledEnclosure } from '../../../shared/enclosure.ts'
 import { faultLine } from '../../protocol/fault.ts'
 import { loadHandover } from '../../protocol/handover.ts'
 import { loadProtocol } from '../../protocol/load.ts'
+import { loadSearchWords } from '../../protocol/search-words.ts'
 import { loadWeights } from '../../protocol/weights.ts'
 import { firstContent, frameContent } from './first-content.ts'
 
@@ -46,6 +47,13 @@ function handoverContent(protocol: CompiledProtocol) {
 function weightsContent(protocol: CompiledProtocol) {
   const loaded = loadWeights(CONTENT, SPECIES, protocol)
   if (loaded.ok) return loaded.weights
+  throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
+}
+
+/** Reads how owners say it, or throws every fault. */
+function searchContent({ frame }: CompiledProtocol) {
+  const loaded = loadSearchWords(CONTENT, SPECIES, frame)
+  if (loaded.ok) return loaded.searchWords
   throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
 }
 
@@ -116,6 +124,8 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
       return dataModule(handoverContent(protocol))
     case 'weights':
       return dataModule(weightsContent(protocol))
+    case 'search':
+      return dataModule(searchContent(protocol))
     case 'evidence':
       return dataModule(citedEvidence(protocol))
     case 'concerns':

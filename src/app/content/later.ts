@@ -6,6 +6,7 @@ import type {
   SourceWords,
   Words,
 } from '../../../shared/compiled.ts'
+import type { SearchWords } from '../../../shared/search.ts'
 
 /** What the first screens do without: the chart with its screens, and all that it decides with. */
 export interface Rest {
@@ -36,11 +37,31 @@ export async function loadRest(): Promise<Rest> {
   return { screens, logic, ...frame }
 }
 
-/** Fetches the keeper's record, after everything else, and opens its store. */
+/** What finds the door, and how owners say it. */
+export interface Search {
+  readonly findDoors: typeof import('../../search/find-doors.ts').findDoors
+  readonly vocabulary: SearchWords
+}
+
+/** Fetches the search, after the chart. */
+export async function loadSearch(): Promise<Search> {
+  const { findDoors } = await import('../../search/find-doors.ts')
+  const { default: vocabulary } = await import('virtual:protocol/search')
+  return { findDoors, vocabulary }
+}
+
+/**
+ * Fetches the keeper's record, after everything else, and opens its store; behind it, and waited for by nobody, what
+ * an outcome says of the animal's home.
+ */
 export async function loadRecord() {
   const screens = await import('../record/Record.tsx')
-  await screens.addStyle()
-  return { ...screens, keeper: screens.openKeeperStore() }
+  await screens.fetchRest()
+  const home = import('../enclosure/PutRight.tsx').then(async part => {
+    await part.addStyle()
+    return part
+  })
+  return { ...screens, keeper: screens.openKeeperStore(), home }
 }
 export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
 
@@ -53,7 +74,7 @@ export async function loadClinic() {
 }
 export type ClinicRoom = Awaited<ReturnType<typeof loadClinic>>
 
-/** Fetches the rest of the content, after the chart. */
+/** Fetches the rest of the content, after the search. */
 export async function loadLater(): Promise<LaterContent> {
   const { default: care } = await import('virtual:protocol/care')
   const { default: commonWords } = await import('virtual:protocol/common')

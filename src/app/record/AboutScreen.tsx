@@ -35,7 +35,7 @@ function chosen<Value extends string>(
 }
 
 export function AboutScreen({ room, kept }: { readonly room: Room; readonly kept: AnimalRecord }): VNode {
-  const { clock, save, go } = room
+  const { clock, save } = room
   const { animal, animalId } = kept
   const home = `#animal/${animalId}`
   const [form, setForm] = useState<Readonly<Record<string, string>>>({
@@ -103,12 +103,10 @@ export function AboutScreen({ room, kept }: { readonly room: Room; readonly kept
       ...(Object.keys(place).length === 0 ? {} : { place }),
       ...some('note', typed('note')),
     }
-    await save(`Saved: about ${next.name}.`, writing => changeAnimal(writing, animalId, next))
-    go(home)
+    await save(`Saved: about ${next.name}.`, writing => changeAnimal(writing, animalId, next), home)
   }
   const takeOut = async () => {
-    await save(`${animal.name} is taken out.`, writing => remove(writing, animalId))
-    go('#animals')
+    await save(`${animal.name} is taken out.`, writing => remove(writing, animalId), '#animals')
   }
   return (
     <Page
@@ -133,6 +131,9 @@ export function AboutScreen({ room, kept }: { readonly room: Room; readonly kept
         <button class="action" type="button" onClick={() => void takeOut()}>
           Take {animal.name} out of the record
         </button>
+      </p>
+      <p>
+        <a href={`${home}/delete`}>Delete {animal.name} for good</a>
       </p>
     </Page>
   )

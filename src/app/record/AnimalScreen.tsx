@@ -1,16 +1,15 @@
 /** One animal: what its weights say, the chart, what to do next. */
 import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
-import type { AnimalRecord } from '../../../shared/record.ts'
+import type { AnimalRecord, KeptReading } from '../../../shared/record.ts'
 import { atLeastAsUrgent } from '../../../shared/urgency.ts'
 import type { WeightReport } from '../../measure/weightReport.ts'
 import { Notice } from '../parts/Notice.tsx'
-import { caseOf } from './case-of.ts'
 import { chartData } from './chart/chart-data.ts'
 import { WeightChart } from './chart/WeightChart.tsx'
-import { lastLook } from './condition.ts'
-import { lifeOf, type Room, reportOf } from './keeper.ts'
-import { Page, Way } from './parts.tsx'
+import { LENGTH, LOOK, lastLook } from './condition.ts'
+import { levelBy, lifeOf, type Room, reportOf, seriesOf } from './keeper.ts'
+import { Afterwards, Page, Way } from './parts.tsx'
 import { sayNext, sayReport } from './say.ts'
 import { AGAIN } from './WeighScreen.tsx'
 import { dayWords, numberWords, placeWords } from './words.ts'
@@ -38,14 +37,15 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
   const said = sayReport(report, policy, isYoung, now, locale)
   const home = `#animal/${kept.animalId}`
   const place = placeWords(kept.animal)
-  const look = lastLook(kept)
+  const look = lastLook(kept, content.condition)
   // The rules of the protocol over its weights: the page says what the shelf says.
-  const level = content.atLeast(caseOf(kept), now)
+  const level = levelBy(kept, content, now)
+  const died = kept.events.findLast(({ kind }) => content.shelf.endedBy.includes(kind))
   return (
     <Page
       title={kept.animal.name}
       back={{ label: 'Animals', href: '#animals' }}
-      main={{ label: 'Weigh', href: `${home}/weigh` }}
+      {...(died === undefined ? { main: { label: 'Weigh', href: `${home}/weigh` } } : {})}
     >
       {place === '' ? null : <p class="question-hint">{place}</p>}
       <p class="print-only">{dayWords(now.instant, now.zone, locale)}</p>
@@ -69,50 +69,91 @@ export function AnimalScreen({ room, kept, onCheck }: AnimalScreenProps): VNode 
         </Notice>
       ) : null}
       <Chart room={room} kept={kept} report={report} />
-      <section class="section" aria-labelledby="next-title">
-        <h2 class="section-title" id="next-title">
-          Next
-        </h2>
-        {sayNext(report, now, locale).map(line => (
-          <p key={line}>{line}</p>
-        ))}
-      </section>
-      <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
-        <ul class="link-list">
-          <Way
-            to={`${home}/happened`}
-            words="Something happened"
-            hint="A meal, a shed, eggs, a lost tail, a new home."
-          />
-          <Way
-            to={() => onCheck(kept)}
-            words={`Start a check for ${kept.animal.name}`}
-            hint="Its weights go with it."
-          />
-          <Way
-            to={`${home}/look`}
-            words="How its body looks"
-            hint={
-              look === undefined
-                ? 'Four looks at tail, hips, flanks and front legs.'
-                : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
-            }
-          />
-          <Way to={`${home}/past`} words="All entries" hint="Read, change or delete." />
-          <Way
-            to={`${home}/notebook`}
-            words="Type in a notebook"
-            hint="Many weights from paper, one line each."
-          />
-          <Way
-            to={`${home}/about`}
-            words={`About ${kept.animal.name}`}
-            hint="Hatch date, sex, tail, where it lives."
-          />
-          <Way to={() => globalThis.print()} words="Print this page" />
-        </ul>
-      </nav>
+      <Afterwards>
+        {() => (
+          <>
+            <section class="section" aria-labelledby="next-title">
+              <h2 class="section-title" id="next-title">
+                {died === undefined ? 'Next' : 'Its record stays'}
+              </h2>
+              {(died === undefined
+                ? sayNext(report, now, locale)
+                : [
+                    `It died, ${dayWords(died.at, now.zone, locale)}. Nothing more is due.`,
+                    'Others in its room: the whole shelf says what to do.',
+                  ]
+              ).map(line => (
+                <p key={line}>{line}</p>
+              ))}
+            </section>
+            <Readings room={room} kept={kept} />
+            <nav class="no-print" aria-label={`More about ${kept.animal.name}`}>
+              <ul class="link-list">
+                <Way
+                  to={`${home}/happened`}
+                  words="Something happened"
+                  hint="A meal, a shed, eggs, a lost tail, a new home."
+                />
+                <Way
+                  to={() => onCheck(kept)}
+                  words={`Start a check for ${kept.animal.name}`}
+                  hint="Its weights go with it."
+                />
+                <Way
+                  to={`${home}/look`}
+                  words="How its body looks"
+                  hint={
+                    look === undefined
+                      ? 'Four looks at tail, hips, flanks and front legs.'
+                      : `Last time, ${dayWords(look.at, now.zone, locale)}: ${look.words}.`
+                  }
+                />
+                <Way
+                  to={`#enclosure/${kept.animalId}`}
+                  words="Is its enclosure right?"
+                  hint="Warmth, air, light and food, with what to put right."
+                />
+                <Way to={`${home}/past`} words="All entries" hint="Read, change or delete." />
+                <Way
+                  to={`${home}/notebook`}
+                  words="Type in a notebook"
+                  hint="Many weights from paper, one line each."
+                />
+                <Way
+                  to={`${home}/about`}
+                  words={`About ${kept.animal.name}`}
+                  hint="Hatch date, sex, tail, where it lives."
+                />
+                <Way to={() => globalThis.print()} words="Print this page" />
+              </ul>
+            </nav>
+          </>
+        )}
+      </Afterwards>
     </Page>
+  )
+}
+
+/** The newest reading of each kind that was taken where it lives. */
+function Readings({ room, kept }: { room: Room; kept: AnimalRecord }): VNode | null {
+  const { clock, locale } = room
+  const newest = new Map<string, KeptReading>()
+  for (const one of kept.readings) if (one.what !== LOOK && one.what !== LENGTH) newest.set(one.what, one)
+  if (newest.size === 0) return null
+  return (
+    <section class="section" aria-labelledby="readings-title">
+      <h2 class="section-title" id="readings-title">
+        Where it lives, measured
+      </h2>
+      <ul class="plain">
+        {[...newest.values()].map(({ what, value, unit, at, measuredWhere }) => (
+          <li key={what}>
+            {[what.replaceAll('-', ' '), measuredWhere].filter(Boolean).join(', ')}: {value} {unit},{' '}
+            {dayWords(at, clock().zone, locale)}
+          </li>
+        ))}
+      </ul>
+    </section>
   )
 }
 
@@ -124,6 +165,7 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   const isYoung = lifeOf(kept.animal, content, now) === 'young'
   const data = chartData({
     report,
+    ...(span === undefined ? { series: seriesOf(kept, content, now) } : {}),
     events: kept.events,
     now,
     lossPercents: content.lossPercents,
@@ -134,7 +176,7 @@ function Chart(props: { room: Room; kept: AnimalRecord; report: WeightReport }):
   })
   if (data === undefined) return null
   const { grams } = numberWords(locale)
-  const whole = Date.parse(now.instant) - Date.parse(report.series.readings[0]?.at ?? now.instant)
+  const whole = Date.parse(now.instant) - Date.parse(kept.weighIns[0]?.at ?? now.instant)
   const { policy } = content
   return (
     <div>

@@ -5,10 +5,9 @@ import { addAnimal } from '../../records/actions.ts'
 import { backupDue } from '../../records/backup-reminder.ts'
 import { Notice } from '../parts/Notice.tsx'
 import { pastDay } from '../wording/dates.ts'
-import { dueWords } from './KeepScreen.tsx'
 import { type Room, reportOf } from './keeper.ts'
 import { Form, Input, Page, Way } from './parts.tsx'
-import { numberWords, placeWords } from './words.ts'
+import { dueWords, numberWords, placeWords } from './words.ts'
 
 export function AnimalsScreen({ room }: { readonly room: Room }): VNode {
   const { record, content, clock, locale, save, store, go } = room

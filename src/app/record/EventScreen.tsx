@@ -64,7 +64,7 @@ function EventForm(props: {
   home: string
 }): VNode {
   const { room, kept, kind, before, home } = props
-  const { clock, save, go } = room
+  const { clock, save } = room
   const now = clock()
   const [day, setDay] = useState(dayOf(Date.parse(before?.at ?? now.instant), now.zone))
   const [share, setShare] = useState(String(before?.share ?? 1))
@@ -115,12 +115,14 @@ function EventForm(props: {
       })
       return
     }
-    await save(`Saved: ${eventNames[kind].toLowerCase()}.`, writing =>
-      before
-        ? change(writing, kept.animalId, before.itemId, { kind: 'event', event })
-        : saveEvent(writing, kept.animalId, event),
+    await save(
+      `Saved: ${eventNames[kind].toLowerCase()}.`,
+      writing =>
+        before
+          ? change(writing, kept.animalId, before.itemId, { kind: 'event', event })
+          : saveEvent(writing, kept.animalId, event),
+      home,
     )
-    go(home)
   }
   return (
     <Page title={eventNames[kind]} back={{ label: 'Back', href: home }} main={{ label: 'Save', form: FORM }}>

@@ -15,7 +15,7 @@ import { ActionBar } from '../parts/ActionBar.tsx'
 import { ChoiceList } from '../parts/ChoiceList.tsx'
 import { Disclosure } from '../parts/Disclosure.tsx'
 import { SectionList } from '../parts/Sections.tsx'
-import { conditionWords, LENGTH, LOOK, ownIndex, partWords, shapeOf } from './condition.ts'
+import { conditionWords, LENGTH, LOOK, ownIndex, shapeOf } from './condition.ts'
 import type { Room } from './keeper.ts'
 import { Input, Tick } from './parts.tsx'
 import { readCount } from './read-fields.ts'
@@ -40,7 +40,7 @@ export function LookScreen({ room, kept }: { readonly room: Room; readonly kept:
   const drawing = <GeckoDrawing shape={shapeOf(seen)} pose="straight" sideways neckGuides />
   if (part === undefined)
     return <Result room={room} kept={kept} seen={seen} onGravid={setGravid} onBack={back} drawing={drawing} />
-  const { ask, hint, looks: offered } = partWords[part]
+  const { ask, hint, looks: offered } = room.content.condition.parts[part]
   return (
     <>
       <main class="main record">
@@ -92,7 +92,7 @@ function Result(props: {
   const [fault, setFault] = useState<string>()
   const found = bodyCondition(seen)
   const { step, tailView, bodyView, disagreementSteps, notUsed, missing } = found
-  const { massIndex } = room.content
+  const { massIndex, condition } = room.content
   const index = ownIndex(kept, massIndex)
   const { grams, percent } = numberWords(locale)
   const ownPast = (change: number | undefined) =>
@@ -100,8 +100,8 @@ function Result(props: {
       ? '. There is no earlier one yet.'
       : `, ${percent(change, true)} against its own past.`
   const reasons = [
-    tailView && `By the tail: ${conditionWords(tailView)}.`,
-    bodyView && `By the body: ${conditionWords(bodyView)}.`,
+    tailView && `By the tail: ${conditionWords(tailView, condition)}.`,
+    bodyView && `By the body: ${conditionWords(bodyView, condition)}.`,
     disagreementSteps > 0 && 'The two do not agree. The thinner one counts.',
     ...notUsed.map(({ why }) => NOT_USED[why]),
     missing.length > 0 && `${missing.length === 1 ? 'One look is' : `${missing.length} looks are`} missing.`,
@@ -119,7 +119,7 @@ function Result(props: {
         saveReading(writing, kept.animalId, { at, what: LENGTH, value, unit: 'mm' }),
       )
     if (step !== undefined)
-      await save(`Saved: ${conditionWords(step)}.`, writing =>
+      await save(`Saved: ${conditionWords(step, condition)}.`, writing =>
         saveReading(writing, kept.animalId, { at, what: LOOK, value: step, unit: 'of 5' }),
       )
     go(`#animal/${kept.animalId}`)
@@ -129,7 +129,7 @@ function Result(props: {
       <main class="main record">
         <div class="look-picture">{drawing}</div>
         <h1 tabIndex={-1}>
-          {step === undefined ? 'This cannot be told yet' : `It looks ${conditionWords(step)}`}
+          {step === undefined ? 'This cannot be told yet' : `It looks ${conditionWords(step, condition)}`}
         </h1>
         <SectionList kind="reasons" items={reasons} />
         {step !== undefined && step <= 2 ? (
@@ -165,9 +165,7 @@ function Result(props: {
             </>
           )}
         </Disclosure>
-        <p class="question-hint">
-          Put together from what vets and keepers write. No tested scale for leopard geckos was found.
-        </p>
+        <p class="question-hint">{condition.caution}</p>
       </main>
       <ActionBar
         back={{ label: 'Back', onPress: onBack }}

@@ -33,7 +33,7 @@ export function eventWords(event: KeptEvent): string {
   return [eventNames[event.kind], ...parts].join(', ')
 }
 
-function rowsOf(kept: AnimalRecord, home: string, locale: string): Row[] {
+function rowsOf(kept: AnimalRecord, home: string, { locale, content }: Room): Row[] {
   const { grams } = numberWords(locale)
   const meals = { before: 'before a meal', after: 'after a meal' }
   const rows: Row[] = [
@@ -54,7 +54,7 @@ function rowsOf(kept: AnimalRecord, home: string, locale: string): Row[] {
       at,
       words:
         what === LOOK
-          ? `Body: ${conditionWords(value)}`
+          ? `Body: ${conditionWords(value, content.condition)}`
           : what === LENGTH
             ? `Length, snout to vent: ${value} mm`
             : `${what} ${value} ${unit}`,
@@ -68,7 +68,7 @@ export function PastScreen({ room, kept }: { readonly room: Room; readonly kept:
   const { clock, locale, save } = room
   const [shown, setShown] = useState(AT_ONCE)
   const home = `#animal/${kept.animalId}`
-  const rows = rowsOf(kept, home, locale)
+  const rows = rowsOf(kept, home, room)
   const { zone } = clock()
   const remove = async ({ itemId, words }: Row) => {
     await save(`Deleted: ${words}.`, writing => entryOfRemoval(writing, kept.animalId, itemId))

@@ -5,11 +5,13 @@ import { SectionList } from '../parts/Sections.tsx'
 
 export function PreviewPart(props: {
   readonly preview: Preview
+  /** The file brings something besides. */
+  readonly hasMore?: boolean
   readonly onTake: () => void
   readonly onLeave: () => void
 }): VNode {
-  const { preview, onTake, onLeave } = props
-  const nothing = preview.entries.length === 0
+  const { preview, hasMore, onTake, onLeave } = props
+  const nothing = preview.entries.length === 0 && !hasMore
   return (
     <div class="notice" role="status">
       <p class="notice-title">{nothing ? 'All of this is on record already' : 'This would change'}</p>

@@ -1,9 +1,9 @@
 /** The record as the app opens it: content and rules put together once, then its screens. */
 
-import weights from 'virtual:protocol/weights'
 import type { VNode } from 'preact'
 import { useMemo } from 'preact/hooks'
 import type { Frame } from '../../../shared/compiled.ts'
+import type { WeightsContent } from '../../../shared/weights.ts'
 import type { Protocol } from '../../triage/prepare.ts'
 import { recordContentOf } from './keeper.ts'
 import { RecordScreens, type RecordScreensProps } from './RecordScreens.tsx'
@@ -13,16 +13,20 @@ export { openKeeperStore } from '../../records/keeper-store.ts'
 export { caseOf } from './case-of.ts'
 export { keepCheck } from './keep-check.ts'
 
-/** The record's own style, fetched with it and not with the first screens; resolves when it is there, or is not to be had. */
-export function addStyle(): Promise<unknown> {
+let weights: WeightsContent | undefined
+
+/** Fetches what content says of weights, then the record's own style; the screens are shown after it. */
+export async function fetchRest(): Promise<void> {
+  weights = (await import('virtual:protocol/weights')).default
   const link = document.createElement('link')
   link.rel = 'stylesheet'
   link.href = style
   const done = new Promise(resolve => {
+    // Without its style the record can be read all the same.
     link.onload = link.onerror = resolve
   })
   document.head.append(link)
-  return done
+  await done
 }
 
 export interface RecordProps extends Omit<RecordScreensProps, 'content'> {
@@ -30,7 +34,7 @@ export interface RecordProps extends Omit<RecordScreensProps, 'content'> {
   readonly frame: Frame
 }
 
-export function Record({ protocol, frame, ...rest }: RecordProps): VNode {
-  const content = useMemo(() => recordContentOf(protocol, frame, weights), [protocol, frame])
-  return <RecordScreens {...rest} content={content} />
+export function Record({ protocol, frame, ...rest }: RecordProps): VNode | null {
+  const content = useMemo(() => weights && recordContentOf(protocol, frame, weights), [protocol, frame])
+  return content ? <RecordScreens {...rest} content={content} /> : null
 }

@@ -1,23 +1,18 @@
 /** The record: which of its screens is shown, what was just done and how to take it back. Loaded after the first screens. */
 import type { VNode } from 'preact'
-import { useEffect, useMemo, useReducer, useState } from 'preact/hooks'
+import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../../shared/moment.ts'
-import type { AnimalRecord, RecordEntry } from '../../../shared/record.ts'
+import type { AnimalRecord, KeeperRecord, RecordEntry } from '../../../shared/record.ts'
 import { undo } from '../../records/actions.ts'
 import type { KeeperStore } from '../../records/keeper-store.ts'
 import { ActionBar } from '../parts/ActionBar.tsx'
-import { AboutScreen } from './AboutScreen.tsx'
 import { AnimalScreen } from './AnimalScreen.tsx'
 import { AnimalsScreen } from './AnimalsScreen.tsx'
 import { EventScreen } from './EventScreen.tsx'
-import { KeepScreen } from './KeepScreen.tsx'
-import type { RecordContent, Room } from './keeper.ts'
-import { LookScreen } from './LookScreen.tsx'
-import { NotebookScreen } from './NotebookScreen.tsx'
-import { PastScreen } from './PastScreen.tsx'
-import { Page } from './parts.tsx'
-import { useDesk } from './use-desk.ts'
+import { levelBy, type RecordContent, type Room, reportOf } from './keeper.ts'
+import { More } from './More.tsx'
 import { WeighScreen } from './WeighScreen.tsx'
+import { memoryWords } from './words.ts'
 
 export interface RecordScreensProps {
   /** `#animals`, `#animal/<id>` with a part after it, `#shelf`, `#keep`. */
@@ -43,9 +38,21 @@ export function RecordScreens(props: RecordScreensProps): VNode {
   const [unread, setUnread] = useState(0)
   const [record, setRecord] = useState(store.record)
   const [done, setDone] = useState<Done>()
+  const isSaving = useRef(false)
+  /** The screen that a save goes on to is shown at once, before the address has followed. */
+  const left = useRef<{ readonly from: string; readonly to: string } | undefined>(undefined)
+  if (left.current?.from !== hash) left.current = undefined
+  const at = left.current?.to ?? hash
   const [, drawAgain] = useReducer((count: number) => count + 1, 0)
   useEffect(() => {
-    const stops = [store.onChange(setRecord), store.onStatus(drawAgain), store.onKeepPromise(drawAgain)]
+    const stops = [
+      store.onChange(next => {
+        // What is saved here is shown together with the screen after it.
+        if (!isSaving.current) setRecord(next)
+      }),
+      store.onStatus(drawAgain),
+      store.onKeepPromise(drawAgain),
+    ]
     void store.opened.then(opened => {
       setRecord(store.record())
       setUnread(opened.faults.length)
@@ -55,6 +62,8 @@ export function RecordScreens(props: RecordScreensProps): VNode {
       for (const stop of stops) stop()
     }
   }, [store])
+  const hashNow = useRef(hash)
+  hashNow.current = hash
   const room = useMemo<Room>(
     () => ({
       record,
@@ -64,20 +73,34 @@ export function RecordScreens(props: RecordScreensProps): VNode {
       store,
       go: onGo,
       tell: said => setDone({ said }),
-      save: async (said, make) => {
+      save: async (said, make, to) => {
         const entry = make(store.writing(clock().instant))
-        await store.append([entry])
+        isSaving.current = true
+        await store.append([entry], coming => workOut(coming, entry.animalId, content, clock()))
+        isSaving.current = false
+        if (to !== undefined) left.current = { from: hashNow.current, to }
+        setRecord(store.record())
         setDone({ said, entry })
+        // The address follows once the new picture is painted.
+        if (to !== undefined) requestAnimationFrame(() => setTimeout(() => onGo(to)))
         return entry
       },
     }),
     [record, content, clock, locale, store, onGo],
+  )
+  const check = useRef(onCheck)
+  check.current = onCheck
+  // The same picture as before is not drawn again, whatever else of the app is.
+  const shown = useMemo(
+    () => (isOpen ? <Shown room={room} hash={at} onCheck={kept => check.current(kept)} /> : <Opening />),
+    [isOpen, room, at],
   )
   const takeBack = async ({ said, entry }: Done) => {
     if (entry === undefined) return
     await store.append([undo(store.writing(clock().instant), entry, store.entries())])
     setDone({ said: `Taken back. (${said})` })
   }
+  const status = store.status()
   return (
     <>
       <div class="done-place no-print" role="status">
@@ -91,9 +114,9 @@ export function RecordScreens(props: RecordScreensProps): VNode {
             )}
           </p>
         )}
-        {store.status().kind === 'memory' ? (
+        {status.kind === 'memory' ? (
           <p class="done">
-            <span>This browser keeps nothing at the moment. All lasts until this page is closed.</span>
+            <span>{memoryWords[status.why]} All lasts until this page is closed.</span>
             <a class="review-change" href="#keep">
               Save a file
             </a>
@@ -103,9 +126,17 @@ export function RecordScreens(props: RecordScreensProps): VNode {
           <p>{unread === 1 ? '1 entry' : `${unread} entries`} could not be read. Nothing of it is deleted.</p>
         )}
       </div>
-      {isOpen ? <Shown room={room} hash={hash} onCheck={onCheck} /> : <Opening />}
+      {shown}
     </>
   )
+}
+
+/** Works out what the screens will say of an animal: they ask for it again and find it done. */
+function workOut(record: KeeperRecord, animalId: string, content: RecordContent, now: Moment): void {
+  const kept = record.animals.find(one => one.animalId === animalId)
+  if (kept === undefined) return
+  reportOf(kept, content, now)
+  levelBy(kept, content, now)
 }
 
 function Opening(): VNode {
@@ -120,8 +151,11 @@ function Opening(): VNode {
 function Shown(props: { room: Room; hash: string; onCheck: (kept: AnimalRecord) => void }): VNode {
   const { room, hash, onCheck } = props
   const [view, one, part, itemId] = hash.split('/')
-  if (view === '#shelf') return <Shelf room={room} cards={one === 'cards'} />
-  if (view === '#keep') return <KeepScreen room={room} />
+  if (view === '#shelf')
+    return <More>{({ ShelfScreen }) => <ShelfScreen room={room} cards={one === 'cards'} />}</More>
+  if (view === '#keep' && one === 'delete')
+    return <More>{({ DeleteScreen }) => <DeleteScreen room={room} />}</More>
+  if (view === '#keep') return <More>{({ KeepScreen }) => <KeepScreen room={room} />}</More>
   if (view !== '#animal') return <AnimalsScreen room={room} />
   const kept = room.record.animals.find(({ animalId }) => animalId === one)
   if (kept === undefined)
@@ -140,30 +174,16 @@ function Shown(props: { room: Room; hash: string; onCheck: (kept: AnimalRecord) 
     case 'happened':
       return <EventScreen key={itemId} room={room} kept={kept} itemId={itemId} />
     case 'past':
-      return <PastScreen room={room} kept={kept} />
+      return <More>{({ PastScreen }) => <PastScreen room={room} kept={kept} />}</More>
     case 'look':
-      return <LookScreen room={room} kept={kept} />
+      return <More>{({ LookScreen }) => <LookScreen room={room} kept={kept} />}</More>
     case 'notebook':
-      return <NotebookScreen room={room} kept={kept} />
+      return <More>{({ NotebookScreen }) => <NotebookScreen room={room} kept={kept} />}</More>
+    case 'delete':
+      return <More>{({ DeleteScreen }) => <DeleteScreen room={room} kept={kept} />}</More>
     case 'about':
-      return <AboutScreen room={room} kept={kept} />
+      return <More>{({ AboutScreen }) => <AboutScreen room={room} kept={kept} />}</More>
     default:
       return <AnimalScreen key={one} room={room} kept={kept} onCheck={onCheck} />
   }
-}
-
-const loadShelf = () => import('./ShelfScreen.tsx')
-
-function Shelf(props: { readonly room: Room; readonly cards: boolean }): VNode {
-  const { part, words } = useDesk(loadShelf)
-  // Not as a screen of its own: the page that waits becomes the shelf, and its heading keeps the focus.
-  if (part) return part.shelfScreen(props)
-  return (
-    <Page
-      title={props.cards ? 'Cage cards' : 'The whole shelf'}
-      back={{ label: 'Animals', href: '#animals' }}
-    >
-      <p role="status">{words}</p>
-    </Page>
-  )
 }

@@ -38,8 +38,8 @@ function rowWords(
     .join(' ')
 }
 
-/** The page; it has no state of its own, so that it can take the place of the page that waited for it. */
-export function shelfScreen({ room, cards }: { readonly room: Room; readonly cards: boolean }): VNode {
+/** The page of a whole shelf. */
+export function ShelfScreen({ room, cards }: { readonly room: Room; readonly cards: boolean }): VNode {
   const { clock, locale, content } = room
   const now = clock()
   const { shelf, byId } = shelfOf(room, now)

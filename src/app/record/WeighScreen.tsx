@@ -37,7 +37,7 @@ export function WeighScreen(props: {
   readonly itemId?: string | undefined
 }): VNode {
   const { room, kept, itemId } = props
-  const { clock, locale, save, go } = room
+  const { clock, locale, save } = room
   const { name } = kept.animal
   const before = kept.weighIns.find(one => one.itemId === itemId)
   const now = clock()
@@ -79,12 +79,14 @@ export function WeighScreen(props: {
     setAsked(doubts)
     // A doubt is asked about once; the same answer again is taken.
     if (fault !== undefined || doubts.join() !== asked.join()) return
-    await save(`Saved: ${grams(mass.value)} ${pastDay(at.value, clock(), locale)}.`, writing =>
-      before
-        ? change(writing, kept.animalId, before.itemId, { kind: 'weigh-in', weighIn })
-        : saveWeighIn(writing, kept.animalId, weighIn),
+    await save(
+      `Saved: ${grams(mass.value)} ${pastDay(at.value, clock(), locale)}.`,
+      writing =>
+        before
+          ? change(writing, kept.animalId, before.itemId, { kind: 'weigh-in', weighIn })
+          : saveWeighIn(writing, kept.animalId, weighIn),
+      home,
     )
-    go(home)
   }
   return (
     <Page

@@ -1,5 +1,6 @@
 /** What the record's screens are put together from, on top of the app's own parts. */
 import type { ComponentChildren, VNode } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
 import { type Action, ActionBar } from '../parts/ActionBar.tsx'
 import { Field, type FieldProps } from '../parts/Field.tsx'
 
@@ -20,6 +21,13 @@ export function Page(props: {
       <ActionBar back={props.back} {...(props.main ? { main: props.main } : {})} />
     </>
   )
+}
+
+/** What stands below the picture that somebody waits for: put there once that is painted. */
+export function Afterwards({ children }: { readonly children: () => ComponentChildren }): VNode | null {
+  const [isPainted, setPainted] = useState(false)
+  useEffect(() => setPainted(true), [])
+  return isPainted ? <>{children()}</> : null
 }
 
 /** The form of a screen; the bar's button sends it by this id. */

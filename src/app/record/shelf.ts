@@ -1,8 +1,7 @@
 import type { Moment } from '../../../shared/moment.ts'
 import type { AnimalRecord } from '../../../shared/record.ts'
 import { type Shelf, shelf } from '../../measure/shelf.ts'
-import { caseOf } from './case-of.ts'
-import type { Room } from './keeper.ts'
+import { levelBy, type Room } from './keeper.ts'
 
 /** Every animal of the record as a shelf; its rows and signals name animals by their `animalId`. */
 export function shelfOf(
@@ -25,7 +24,7 @@ export function shelfOf(
   }
   const levelOf = ({ name }: { readonly name: string }) => {
     const kept = byId.get(name)
-    return kept && content.atLeast(caseOf(kept), now)
+    return kept && levelBy(kept, content, now)
   }
   return { shelf: shelf(animals, policy, now, levelOf), byId }
 }

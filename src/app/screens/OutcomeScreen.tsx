@@ -21,6 +21,8 @@ export interface OutcomeScreenProps extends Told {
   readonly onGoOn?: () => void
   /** Said above everything else, as on an example. */
   readonly notice?: string
+  /** What its home has to do with it. */
+  readonly home?: ComponentChildren
   readonly below?: ComponentChildren
   /** What a clinic says: where it wants it seen sooner, and its numbers. */
   readonly above?: ComponentChildren
@@ -60,6 +62,7 @@ export function OutcomeScreen(props: OutcomeScreenProps): VNode {
           {props.numbers}
           {props.onCare ? <CareQuestions {...props} onCare={props.onCare} /> : null}
           <Sections sections={outcomeSections(props, urgency)} />
+          {props.home}
           {props.onCare ? (
             <p class="outcome-links no-print">
               <a class="action" href="#answers">

@@ -10,6 +10,8 @@ export interface StartScreenProps {
   readonly doors: Doors
   /** The drawing, once it is there; its place is kept free for it. */
   readonly picture?: VNode
+  /** The search, once it is there; its place is kept free too. */
+  readonly search?: VNode
   readonly onSign?: (screen: string) => void
   readonly onConcern?: (concern: string) => void
   /** More than one worry, or nobody is sure which. */
@@ -23,7 +25,7 @@ export interface StartScreenProps {
 }
 
 export function StartScreen(props: StartScreenProps): VNode {
-  const { doors, picture, onSign, onConcern, onSeveral, onOther, earlier, deleteHref } = props
+  const { doors, picture, search, onSign, onConcern, onSeveral, onOther, earlier, deleteHref } = props
   return (
     <main class="main">
       <div class="start">
@@ -40,6 +42,7 @@ export function StartScreen(props: StartScreenProps): VNode {
         <CardList doors={doors.signs} kind="data-sign" onOpen={onSign} />
         <section class="start-concerns" aria-labelledby="concerns-title">
           <h2 id="concerns-title">{labels.startConcerns}</h2>
+          <div class="start-search">{search}</div>
           <CardList doors={doors.concerns} kind="data-concern" onOpen={onConcern} />
           <Card label={labels.startSeveral} hint={labels.startSeveralHint} onPress={() => onSeveral?.()} />
         </section>
@@ -50,6 +53,7 @@ export function StartScreen(props: StartScreenProps): VNode {
             onPress={() => onOther?.()}
           />
           <CardLink label={labels.recordTitle} hint={labels.recordHint} href="#animals" />
+          <CardLink label={labels.enclosureTitle} hint={labels.enclosureHint} href="#enclosure" />
           <CardLink label={labels.exampleTitle} hint={labels.exampleHint} href="#example" />
           {deleteHref === undefined ? null : (
             <CardLink label={labels.deleteLink} hint={labels.deleteHint} href={deleteHref} />

@@ -21,18 +21,21 @@ export const lastHint = (when: string) => `You got it ${when}. It is kept on thi
 export const anewTitle = 'Go on, or begin anew?'
 export const anewLead = (count: number) =>
   `A check with ${count === 1 ? '1 answer' : `${count} answers`} is not finished.`
-export const anewKept = 'If you begin anew, its answers stay on this device until you delete them.'
+export const anewKept = 'If you begin anew, its answers stay here until you delete them.'
 export const anewGoOn = 'Go on with it'
 export const anewBegin = 'Begin anew'
 export const deleteLink = 'Delete my answers'
 export const deleteHint = 'All that this page keeps of your checks on this device.'
 export const deleteTitle = 'Delete your answers?'
-export const deleteLead = 'Every check kept on this device goes, with its outcome. This cannot be undone.'
+export const deleteLead =
+  'Every check kept on this device goes, with its outcome. This cannot be undone. The record of your animals is kept: it is deleted on its own pages.'
 export const deleteYes = 'Delete them'
 export const deleteNo = 'Keep them'
 export const deleteFailed = 'This browser did not delete them. Clear the data of this page in its settings.'
 export const recordTitle = 'Your animals'
 export const recordHint = 'Weights over time, for each animal you keep.'
+export const enclosureTitle = 'Is my enclosure right?'
+export const enclosureHint = 'Warmth, air, light and food, with what to put right.'
 export const exampleTitle = 'Try it with invented animals'
 export const exampleHint = 'A finished check, with data that are made up.'
 export const back = 'Back'

@@ -106,4 +106,19 @@ export const faults = {
   dateEarlier: 'a day before today',
 }
 export const outcomeFrom = (when: string) => `You got this outcome ${when}. Its times count from then.`
+export const ownWords = 'Say it in your own words'
+export const ownWordsHint = 'A few words are enough. Spelling does not matter.'
+export const doorsFit = (count: number) =>
+  count === 1 ? '1 place to start fits.' : `${count} places to start fit.`
+export const noDoorFits = 'Nothing fits these words. Look through the urgent signs first.'
+export const doorsLead = 'Tap one to begin. Does more than one fit? Tick them.'
+export const urgentFirst = 'An urgent sign: look at this first.'
+export const tickDoor = (door: string) => `Tick: ${door}`
+export const tickedDoors = (doors: readonly string[]) => `Ticked: ${doors.join('; ')}.`
+export const beginTicked = (count: number) =>
+  count === 1 ? 'Begin with the one ticked' : `Begin with the ${count} ticked`
+export const byBodyPart = 'Or show where on the body it is'
+export const bodyPartLead = 'Tap a place on the drawing or in the list.'
+export const bodyPartDoors = (part: string, count: number) =>
+  `${part}: ${count === 1 ? '1 place' : `${count} places`} to start.`
 export const askAgain = 'Ask again what may have changed'

@@ -48,6 +48,10 @@ const COMMANDS = {
     run: script('trend'),
   },
   condition: { does: 'read looks and measures: condition -- FILE|-', run: script('condition') },
+  score: {
+    does: 'score cases against what is right for them: score -- FILE|- ...',
+    run: script('score'),
+  },
   schema: {
     does: 'print a JSON Schema: schema -- case|assessment|condition|protocol|handover|clinic',
     run: script('schema'),

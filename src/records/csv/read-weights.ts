@@ -9,7 +9,7 @@ import { type DateQuestion, readDates } from './date-column.ts'
 import { type DateOrder, type DayText, readTime } from './dates.ts'
 import { EXAMPLES, type MassUnit, mealNamed, unitNamed } from './file-words.ts'
 import { GRAMS_IN, type MassText, partMass, readGrams } from './masses.ts'
-import { type Row, readTable } from './table.ts'
+import { type Row, readTable, type Table } from './table.ts'
 
 /** What a file leaves open and the keeper must say, once for the whole file. */
 export type FileQuestion =
@@ -65,12 +65,16 @@ export async function readWeights(file: GivenFile, options: ReadOptions): Promis
 /** Reads the text of a file of weights; as `readWeights`. */
 export function parseWeights(text: string, options: ReadOptions): WeightsRead {
   const table = readTable(text)
-  if (!table.ok) return refused(table.faults)
-  const found = columnsOf(table.value.header.cells, table.value.header.row)
+  return table.ok ? weightsOf(table.value, options) : refused(table.faults)
+}
+
+/** Reads a table that is cut into cells already; as `readWeights`. */
+export function weightsOf(table: Table, options: ReadOptions): WeightsRead {
+  const found = columnsOf(table.header.cells, table.header.row)
   if (!found.ok) return refused(found.faults)
   const columns = found.value
   const isEmpty = (row: Row) => cell(row, columns.weight).trim() === ''
-  const rows = table.value.rows.filter(row => !isEmpty(row))
+  const rows = table.rows.filter(row => !isEmpty(row))
   const dates = readDates(rows, columns.date.at, columns.date.name, options.dateOrder)
   const masses = readMasses(rows, columns, options.unit)
   const faults: Fault[] = [...dates.faults, ...masses.faults]
@@ -95,7 +99,7 @@ export function parseWeights(text: string, options: ReadOptions): WeightsRead {
   if (faults.length > 0) return refused(faults)
   const questions = [dates.question, masses.question].filter(question => question !== undefined)
   if (questions.length > 0) return { kind: 'asks', questions }
-  const withoutWeight = table.value.rows.filter(isEmpty).map(({ row }) => row)
+  const withoutWeight = table.rows.filter(isEmpty).map(({ row }) => row)
   if (read.length === 0)
     return refused([{ field: 'file', value: 'no weights', accepted: 'at least one row with a weight' }])
   return { kind: 'read', rows: read, namesAnimals: columns.animal !== undefined, withoutWeight }

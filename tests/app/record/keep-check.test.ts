@@ -36,7 +36,7 @@ async function withAnimal(name: string, more: object = {}) {
 
 test('a case begins with weights, events and a hatch day that is sure, and with nothing else of the record', async () => {
   const { kept } = await withAnimal('case')
-  expect(caseOf(kept())).toEqual({
+  expect(caseOf(kept(), protocol.logic.weight, NOW)).toEqual({
     ...EMPTY_CASE_FILE,
     animal: { name: 'Ember', hatchedOn: '2023-05-01' },
     weighIns: [{ at: '2026-11-18T19:00:00Z', massGrams: 60, scaleStepGrams: 1 }],
@@ -46,12 +46,12 @@ test('a case begins with weights, events and a hatch day that is sure, and with 
 
 test('a hatch day that is only likely says nothing of its age', async () => {
   const { kept } = await withAnimal('likely', { hatchedCertainty: 'likely' })
-  expect(caseOf(kept()).animal).toEqual({ name: 'Ember' })
+  expect(caseOf(kept(), protocol.logic.weight, NOW).animal).toEqual({ name: 'Ember' })
 })
 
 test('an outcome is kept once with all it used, and its new weight goes on record', async () => {
   const { store, animalId, kept } = await withAnimal('outcome')
-  const base = caseOf(kept())
+  const base = caseOf(kept(), protocol.logic.weight, NOW)
   // No concern was chosen, so that it cannot be settled: then only the weight is kept.
   const today = { at: NOW.instant, massGrams: 44, scaleStepGrams: 1 }
   const caseFile = { ...base, weighIns: [...base.weighIns, today] }

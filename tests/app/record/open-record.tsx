@@ -5,6 +5,7 @@ import { useState } from 'preact/hooks'
 import type { Moment } from '../../../shared/moment.ts'
 import type { AnimalRecord, RecordEntry } from '../../../shared/record.ts'
 import { recordContentOf } from '../../../src/app/record/keeper.ts'
+import { fetchMore } from '../../../src/app/record/More.tsx'
 import { RecordScreens } from '../../../src/app/record/RecordScreens.tsx'
 import { loadWeights } from '../../../src/protocol/weights.ts'
 import { type KeeperStore, openKeeperStore } from '../../../src/records/keeper-store.ts'
@@ -94,11 +95,15 @@ export async function openRecord(hash: string, kept: readonly RecordEntry[] = []
   stores += 1
   const store = openKeeperStore(`record-${stores}`)
   await store.opened
+  await fetchMore()
   await store.append(kept)
   const visit: Visit = { hash, checked: [] }
   render(<Screens store={store} visit={visit} />)
   await waitFor(() => {
     if (screen.queryByText(/the record is being read|^One moment\.$/)) throw new Error('Still reading')
+    // What stands below the chart comes once that is painted.
+    if (/^#animal\/[^/]+$/.test(hash) && screen.queryByText('All entries') === null && heading() !== GONE)
+      throw new Error('Still being drawn')
   })
   return { store, checked: visit.checked }
 }
@@ -122,6 +127,7 @@ export function press(name: string | RegExp, at = 0): void {
   else fireEvent.click(one)
 }
 
+const GONE = 'This animal is not on record'
 export const heading = () => screen.getByRole('heading', { level: 1 }).textContent
 
 export async function arriveAt(title: string | RegExp): Promise<void> {

@@ -7,9 +7,11 @@ import type { VNode } from 'preact'
 import { useEffect, useId, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../../../shared/moment.ts'
 import type { Reading } from '../../../measure/series.ts'
+import { Afterwards } from '../parts.tsx'
 import { dayWords, eventNames, numberWords } from '../words.ts'
 import { ChartTable } from './ChartTable.tsx'
 import { againstReferencePercent, type ChartData, type ChartPoint } from './chart-data.ts'
+import { drawnReadings } from './dots.ts'
 import { dateTicks, gramTicks } from './ticks.ts'
 
 export interface WeightChartProps {
@@ -29,15 +31,21 @@ const TOP = 30
 const DOT = 4.5
 const UNDER = 34
 
+/** The width that the last chart had: the next one is most likely as wide, and need not be drawn twice. */
+let lastWidth = 340
+
 /** The width a thing has on the page, in pixels. */
 function useWidth() {
   const place = useRef<HTMLDivElement>(null)
-  const [width, setWidth] = useState(340)
+  const [width, setWidth] = useState(lastWidth)
   useEffect(() => {
     const here = place.current
     if (here === null || typeof ResizeObserver === 'undefined') return undefined
     const watch = new ResizeObserver(([entry]) => {
-      if (entry && entry.contentRect.width > 0) setWidth(Math.round(entry.contentRect.width))
+      const seen = Math.round(entry?.contentRect.width ?? 0)
+      if (seen <= 0) return
+      lastWidth = seen
+      setWidth(seen)
     })
     watch.observe(here)
     return () => watch.disconnect()
@@ -74,22 +82,28 @@ export function WeightChart(props: WeightChartProps): VNode {
   return (
     <figure class="weight-chart" ref={place}>
       <Picture {...props} width={width} chosen={reading} />
-      <label class="chart-walk">
-        <span class="spoken-only">Walk along the weights</span>
-        <input
-          type="range"
-          min={0}
-          max={readings.length - 1}
-          value={at}
-          aria-valuetext={words}
-          onInput={event => setChosen(Number(event.currentTarget.value))}
-        />
-      </label>
-      <p class="chart-said" aria-hidden="true">
-        {words}
-      </p>
-      <Legend {...props} />
-      <ChartTable data={data} now={now} locale={locale} />
+      <Afterwards>
+        {() => (
+          <>
+            <label class="chart-walk">
+              <span class="spoken-only">Walk along the weights</span>
+              <input
+                type="range"
+                min={0}
+                max={readings.length - 1}
+                value={at}
+                aria-valuetext={words}
+                onInput={event => setChosen(Number(event.currentTarget.value))}
+              />
+            </label>
+            <p class="chart-said" aria-hidden="true">
+              {words}
+            </p>
+            <Legend {...props} />
+            <ChartTable data={data} now={now} locale={locale} />
+          </>
+        )}
+      </Afterwards>
     </figure>
   )
 }
@@ -119,18 +133,12 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
     points.map(({ ms, massGrams }, n) => `${n ? 'L' : 'M'}${x(ms)} ${y(massGrams)}`).join('')
   const area = (one: readonly ChartPoint[], other: readonly ChartPoint[]) =>
     `${path([...one, ...[...other].reverse()])}Z`
-  // Ten years of days: dots on one and the same spot are drawn once.
-  const drawn = new Set<string>()
+  // So many that they touch are drawn small, and ten years of days only as far as they can be told apart.
   const isCrowded = data.readings.length > (right - LEFT) / 3
-  const dots: string[] = []
-  const odd: string[] = []
-  for (const { atMilliseconds, massGrams, outlier } of data.readings) {
-    const dot = `${x(atMilliseconds)} ${y(massGrams)}`
-    const spot = `${Math.round(x(atMilliseconds))} ${Math.round(y(massGrams))}`
-    if (outlier) odd.push(`M${dot}m-3-3l6 6m0-6l-6 6`, circle(dot, DOT + 2))
-    else if (!drawn.has(spot)) dots.push(circle(dot, isCrowded ? 1.5 : DOT))
-    drawn.add(spot)
-  }
+  const drawn = drawnReadings(data.readings, ms => Math.round(x(ms)))
+  const spot = ({ atMilliseconds, massGrams }: Reading) => `${x(atMilliseconds)} ${y(massGrams)}`
+  const dots = drawn.dots.map(one => (isCrowded ? `M${spot(one)}h0` : circle(spot(one), DOT)))
+  const odd = drawn.odd.map(one => oddMark(spot(one)))
   const ends = [
     ...(data.referenceGrams === undefined ? [] : [{ massGrams: data.referenceGrams, words: 'best' }]),
     ...data.lossLines.map(({ percent, massGrams }) => ({ massGrams, words: `\u2212${percent} %` })),
@@ -220,6 +228,9 @@ function Picture(props: WeightChartProps & { width: number; chosen: Reading | un
   )
 }
 
+/** A cross in a ring. */
+const oddMark = (middle: string) => `M${middle}m-3-3l6 6m0-6l-6 6${circle(middle, DOT + 2)}`
+
 const circle = (middle: string, radius: number) =>
   `M${middle}m${-radius} 0a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`
 
@@ -252,11 +263,7 @@ function Legend({ data, now, locale, referenceDays, ofEvent }: WeightChartProps)
       <ul class="chart-legend">
         {row('chart-dots', circle('14 10', DOT), 'One day’s weight')}
         {data.readings.some(({ outlier }) => outlier)
-          ? row(
-              'chart-odd',
-              `M14 10m-3-3l6 6m0-6l-6 6${circle('14 10', DOT + 2)}`,
-              'An odd one: shown, not counted',
-            )
+          ? row('chart-odd', oddMark('14 10'), 'An odd one: shown, not counted')
           : null}
         {data.referenceGrams === undefined
           ? null

@@ -1,7 +1,7 @@
 import type { AnimalEvent } from '../../../../shared/case-file.ts'
 import type { Moment } from '../../../../shared/moment.ts'
 import { type GrowthData, growthBand } from '../../../measure/growthBand.ts'
-import type { Reading } from '../../../measure/series.ts'
+import type { Reading, WeightSeries } from '../../../measure/series.ts'
 import type { WindowTrend } from '../../../measure/trend.ts'
 import type { WeightReport } from '../../../measure/weightReport.ts'
 
@@ -51,10 +51,14 @@ const MARKED: readonly AnimalEvent['kind'][] = [
   'winter-rest-began',
   'winter-rest-ended',
   'treated',
+  'loose-droppings',
+  'died',
 ]
 
 export interface ChartInput {
   readonly report: WeightReport
+  /** All weights, where the report rests on the recent ones of a long record. */
+  readonly series?: WeightSeries
   readonly events: readonly AnimalEvent[]
   readonly now: Moment
   /** Percent of loss at which a line is drawn; from content. */
@@ -68,11 +72,11 @@ export interface ChartInput {
 
 /** Chooses what of a report is drawn; undefined when nothing was weighed. */
 export function chartData(input: ChartInput): ChartData | undefined {
-  const { report, events, now, lossPercents, spanDays } = input
-  const newest = report.series.readings.at(-1)
+  const { report, series = report.series, events, now, lossPercents, spanDays } = input
+  const newest = series.readings.at(-1)
   if (newest === undefined) return undefined
   const oldest = spanDays === undefined ? 0 : newest.atMilliseconds - spanDays * DAY_MS
-  const readings = report.series.readings.filter(({ atMilliseconds }) => atMilliseconds >= oldest)
+  const readings = series.readings.filter(({ atMilliseconds }) => atMilliseconds >= oldest)
   const firstMs = readings[0]?.atMilliseconds ?? newest.atMilliseconds
   // Up to today, so that an old weight looks old, but never mostly emptiness.
   const nowMs = Math.max(Date.parse(now.instant), newest.atMilliseconds)
@@ -85,7 +89,7 @@ export function chartData(input: ChartInput): ChartData | undefined {
     toMs,
     readings,
     referenceGrams: reference?.referenceGrams,
-    presentMs: report.series.readings[report.series.presentFrom]?.atMilliseconds ?? fromMs,
+    presentMs: series.readings[series.presentFrom]?.atMilliseconds ?? fromMs,
     lossLines: lossPercents.flatMap(percent =>
       reference === undefined ? [] : [{ percent, massGrams: reference.referenceGrams * (1 - percent / 100) }],
     ),
