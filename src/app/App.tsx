@@ -4,7 +4,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Moment } from '../../shared/moment.ts'
 import { useBackSteps } from './back-steps.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, RecordRoom, Rest, Search } from './content/later.ts'
+import type { ClinicRoom, LaterContent, RecordRoom, Rest, Search } from './content/later.ts'
 import type { Doors } from './doors.ts'
 import { Notice } from './parts/Notice.tsx'
 import { TopBar } from './parts/TopBar.tsx'
@@ -28,6 +28,8 @@ export interface AppProps {
   readonly search?: Promise<Search>
   /** The keeper's record. */
   readonly record?: Promise<RecordRoom>
+  /** What a clinic sends and receives. */
+  readonly clinic?: Promise<ClinicRoom>
   readonly store?: Store
   /** The time and zone; the browser's own where none is given. */
   readonly clock?: () => Moment
@@ -61,10 +63,13 @@ export function App(props: AppProps): VNode {
   const later = useArrived(props.later)
   const search = useArrived(props.search)
   const record = useArrived(props.record)
+  const clinic = useArrived(props.clinic)
   const screens = rest?.screens
   const knowledge = useMemo(() => rest?.screens.knowledgeOf(first, rest, later), [first, rest, later])
   const engine = useMemo(() => rest?.screens.engineFor(rest), [rest])
 
+  const keptOf = (animalId: string | undefined) =>
+    record?.keeper.record().animals.find(one => one.animalId === animalId)
   const arrived = useRef(record)
   arrived.current ??= record
   /** The record, read from the disk; a check of one of its animals goes on with what it knows. */
@@ -142,6 +147,29 @@ export function App(props: AppProps): VNode {
         ) : (
           waiting
         )
+      case '#clinic':
+      case '#clinic-link':
+      case '#history':
+      case '#prepare':
+        return clinic && whole ? (
+          <clinic.Clinic
+            hash={steps.view}
+            content={clinic.content}
+            protocol={whole.knowledge.protocol}
+            book={whole.knowledge.book}
+            wizard={wizard}
+            kept={keptOf(wizard.of)}
+            clock={clock}
+            locale={locale}
+            onBack={leave}
+            onStart={concern => {
+              if (concern === undefined) steps.leaveAll()
+              else void wizard.begin({ thisAnimal: true, concerns: [concern] })
+            }}
+          />
+        ) : (
+          waiting
+        )
       case '#enclosure':
         return record && whole ? (
           <whole.screens.Enclosure
@@ -163,7 +191,13 @@ export function App(props: AppProps): VNode {
     if (place.at === 'awaited') return waiting
     if (place.at === 'outcome')
       return whole ? (
-        <whole.screens.Outcome {...behind} knowledge={whole.knowledge} home={record?.home} onBack={back} />
+        <whole.screens.Outcome
+          {...behind}
+          knowledge={whole.knowledge}
+          home={record?.home}
+          clinic={clinic}
+          onBack={back}
+        />
       ) : (
         waiting
       )

@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks'
 
 /** Hashes that are screens of their own; any other is a place on the screen that is shown. */
-const VIEWS = /^#(?:start|phone|answers|example|anew|delete|animals?|shelf|keep|enclosure)(?:\/|$)/
+const VIEWS =
+  /^#(?:start|phone|answers|example|anew|delete|animals?|shelf|keep|enclosure|clinic|clinic-link|history|prepare)(?:\/|$)/
 const viewNow = () => (VIEWS.test(globalThis.location.hash) ? globalThis.location.hash : '')
 const addressWithoutHash = () => globalThis.location.pathname + globalThis.location.search
 

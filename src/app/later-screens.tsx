@@ -9,7 +9,7 @@ import { type Protocol, prepare } from '../triage/prepare.ts'
 import type { LogEntry } from '../wizard/log.ts'
 import { engineOf } from './chart-run.ts'
 import type { FirstContent } from './content/first.ts'
-import type { LaterContent, RecordRoom, Rest } from './content/later.ts'
+import type { ClinicRoom, LaterContent, RecordRoom, Rest } from './content/later.ts'
 import { BodyMap } from './drawing/BodyMap.tsx'
 import { ShapeChooser } from './drawing/ShapeChooser.tsx'
 import { inventedCase, inventedLog } from './example/invented-log.ts'
@@ -161,6 +161,7 @@ export function Outcome(
     readonly wizard: Wizard
     /** What is said of its home, once that is there. */
     readonly home: RecordRoom['home'] | undefined
+    readonly clinic?: ClinicRoom | undefined
   },
 ): VNode {
   const { wizard, clock, locale } = props
@@ -176,8 +177,15 @@ export function Outcome(
     )
   }, [protocol, caseFile, now, skipped])
   const isOld = Date.parse(clock().instant) - Date.parse(now.instant) > STILL_NOW_MS
+  const ofClinic = { assessment, book, now: clock(), locale }
   return (
     <OutcomeScreen
+      {...(props.clinic
+        ? {
+            above: <props.clinic.AboveOutcome {...ofClinic} />,
+            numbers: <props.clinic.InOutcome {...ofClinic} />,
+          }
+        : {})}
       book={book}
       assessment={assessment}
       caseFile={caseFile}

@@ -3,7 +3,7 @@ import { hydrate, render } from 'preact'
 import { openStore } from '../records/store.ts'
 import { caseUnderWay, type Earlier } from '../records/under-way.ts'
 import { App } from './App.tsx'
-import { loadLater, loadRecord, loadRest, loadSearch } from './content/later.ts'
+import { loadClinic, loadLater, loadRecord, loadRest, loadSearch } from './content/later.ts'
 import { readDoors } from './doors.ts'
 
 /** Where the choice between dark and light is kept, once someone made it: `dark` or `light`. */
@@ -51,6 +51,7 @@ function start(place: HTMLElement) {
   // A search that does not come keeps nothing else back.
   const later = search.catch(() => rest).then(loadLater)
   const record = later.then(loadRecord)
+  const clinic = record.then(loadClinic)
   const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
   const doors = readDoors(place)
   const app = (earlier?: Earlier) => (
@@ -61,6 +62,7 @@ function start(place: HTMLElement) {
       later={later}
       search={search}
       record={record}
+      clinic={clinic}
       store={earlier ? { ...store, earlier } : store}
     />
   )
@@ -69,7 +71,7 @@ function start(place: HTMLElement) {
     if (earlier) render(app(earlier), place)
   })
   if (import.meta.env.PROD)
-    record
+    clinic
       .then(() => takenUp)
       .then(earlier => keepOffline(earlier !== undefined && earlier.outcomeAt === undefined))
       // Without it the page works all the same, as long as there is a network.

@@ -1,11 +1,17 @@
 import { readFileSync } from 'node:fs'
+import type { Assessment } from '../../shared/assessment.ts'
+import type { CaseFile } from '../../shared/case-file.ts'
+import type { CompiledProtocol } from '../../shared/compiled.ts'
 import { type Moment, momentSchema } from '../../shared/moment.ts'
 import { faultsOf } from '../../shared/parse-faults.ts'
 import { failure, type Result, shown, success } from '../../shared/result.ts'
-import { textPage } from '../handover/text-page.ts'
+import { handoverDocument } from '../handover/document.ts'
+import { careWords, textPage } from '../handover/text-page.ts'
+import { allWords, wordBook } from '../handover/word-book.ts'
 import { assess } from '../triage/assess.ts'
 import { prepare } from '../triage/prepare.ts'
 import { readCaseFile } from '../triage/read-case-file.ts'
+import { realHandover } from './real-handover.ts'
 import { realProtocol } from './real-protocol.ts'
 import { sayFaults } from './say-faults.ts'
 
@@ -78,9 +84,28 @@ function run(words: readonly string[]): Result<string> {
   const assessment = assess(prepare(compiled.logic), caseFile.value, wanted.value.now)
   return success(
     wanted.value.text
-      ? textPage(compiled, caseFile.value, assessment)
+      ? textOf(compiled, caseFile.value, assessment)
       : `${JSON.stringify(assessment, null, 2)}\n`,
   )
+}
+
+/** The history with what to do until it is seen. */
+function textOf(compiled: CompiledProtocol, caseFile: CaseFile, assessment: Assessment): string {
+  const { logic, frame } = compiled
+  const book = wordBook(logic, allWords(compiled))
+  const { firstAid, holding, steps, nevers } = assessment.care
+  const history = handoverDocument({
+    logic,
+    frame,
+    book,
+    content: realHandover(compiled),
+    caseFile,
+    assessment,
+  })
+  return textPage(history, {
+    steps: careWords(compiled, book, [...firstAid, ...holding, ...steps], 'steps'),
+    nevers: careWords(compiled, book, nevers, 'nevers'),
+  })
 }
 
 const outcome = run(process.argv.slice(2))

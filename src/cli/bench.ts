@@ -10,6 +10,7 @@ import { prepare } from '../triage/prepare.ts'
 import { readCaseFile } from '../triage/read-case-file.ts'
 import { wizardMachine } from '../wizard/machine.ts'
 import { harderCase, typicalCase } from './bench-cases.ts'
+import { linkFigures } from './bench-links.ts'
 import { loggerBench } from './bench-logger.ts'
 import { weighInCost } from './bench-record.ts'
 import { tenYears, wholeShelf, windowRatio } from './bench-weights.ts'
@@ -186,6 +187,7 @@ function trends(): void {
 
 if (wantedGroup('assess.')) speeds()
 if (wantedGroup('trend.')) trends()
+if (wantedGroup('link.')) for (const { name, value, unit } of await linkFigures()) print(name, value, unit)
 if (wantedGroup('enumerate.')) enumerations()
 if (wantedGroup('protocol.load')) loading()
 if (wantedGroup('walk.')) walks()

@@ -1,5 +1,6 @@
 import { speciesIn } from '../protocol/checks/species.ts'
 import { faultLine } from '../protocol/fault.ts'
+import { loadHandover } from '../protocol/handover.ts'
 import { loadProtocol } from '../protocol/load.ts'
 import { loadSearchWords } from '../protocol/search-words.ts'
 import { loadWeights } from '../protocol/weights.ts'
@@ -14,6 +15,7 @@ for (const species of speciesIn(folder)) {
   const parts = loaded.ok
     ? [
         loadWeights(folder, species, loaded.compilation.protocol),
+        loadHandover(folder, species, loaded.compilation.protocol),
         loadSearchWords(folder, species, loaded.compilation.protocol.frame),
       ]
     : [loaded]

@@ -4,6 +4,7 @@ import type { Plugin } from 'vite'
 import type { CareOfLogic, CompiledProtocol, Logic, Rule } from '../../../shared/compiled.ts'
 import type { CompiledEnclosure } from '../../../shared/enclosure.ts'
 import { faultLine } from '../../protocol/fault.ts'
+import { loadHandover } from '../../protocol/handover.ts'
 import { loadProtocol } from '../../protocol/load.ts'
 import { loadSearchWords } from '../../protocol/search-words.ts'
 import { loadWeights } from '../../protocol/weights.ts'
@@ -33,6 +34,13 @@ function loadContent() {
   throw new ContentFaults(
     `The content has ${length} ${length === 1 ? 'fault' : 'faults'}:\n${loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n')}`,
   )
+}
+
+/** Reads what a clinic receives, or throws every fault. */
+function handoverContent(protocol: CompiledProtocol) {
+  const loaded = loadHandover(CONTENT, SPECIES, protocol)
+  if (loaded.ok) return loaded.handover
+  throw new ContentFaults(loaded.faults.map(fault => `content/${faultLine(fault)}`).join('\n'))
 }
 
 /** Reads how weight records are read, or throws every fault. */
@@ -112,6 +120,8 @@ export function moduleSource(protocol: CompiledProtocol, name: string): string |
       return dataModule(frameContent(protocol))
     case 'common':
       return dataModule(protocol.commonWords)
+    case 'handover':
+      return dataModule(handoverContent(protocol))
     case 'weights':
       return dataModule(weightsContent(protocol))
     case 'search':

@@ -65,6 +65,15 @@ export async function loadRecord() {
 }
 export type RecordRoom = Awaited<ReturnType<typeof loadRecord>>
 
+/** Fetches the clinic's part, last of all. */
+export async function loadClinic() {
+  const screens = await import('../clinic/Clinic.tsx')
+  const { default: content } = await import('virtual:protocol/handover')
+  await screens.addStyle()
+  return { ...screens, content }
+}
+export type ClinicRoom = Awaited<ReturnType<typeof loadClinic>>
+
 /** Fetches the rest of the content, after the search. */
 export async function loadLater(): Promise<LaterContent> {
   const { default: care } = await import('virtual:protocol/care')

@@ -51,6 +51,12 @@ declare module 'virtual:protocol/weights' {
   export default weights
 }
 
+/** What a clinic receives, and what history forms ask: for the clinic's screens only. */
+declare module 'virtual:protocol/handover' {
+  const handover: import('../../../shared/handover-content.ts').HandoverContent
+  export default handover
+}
+
 /** How owners say it, for the search on the start page: fetched after the first paint. */
 declare module 'virtual:protocol/search' {
   const vocabulary: import('../../../shared/search.ts').SearchWords

@@ -24,6 +24,9 @@ export interface OutcomeScreenProps extends Told {
   /** What its home has to do with it. */
   readonly home?: ComponentChildren
   readonly below?: ComponentChildren
+  /** What a clinic says: where it wants it seen sooner, and its numbers. */
+  readonly above?: ComponentChildren
+  readonly numbers?: ComponentChildren
 }
 
 const STRENGTH: Readonly<Record<Urgency, Strength>> = {
@@ -48,6 +51,7 @@ export function OutcomeScreen(props: OutcomeScreenProps): VNode {
       <main class="main">
         <article class="outcome">
           {props.notice === undefined ? null : <Notice title={props.notice} />}
+          {props.above}
           <FirstLine
             words={head}
             {...(rest === '' ? {} : { more: rest })}
@@ -55,6 +59,7 @@ export function OutcomeScreen(props: OutcomeScreenProps): VNode {
             {...(urgent ? { action: { label: labels.nobodyAnswers, href: '#nobody-title' } } : {})}
           />
           {time ? <TimeCircle {...time} /> : null}
+          {props.numbers}
           {props.onCare ? <CareQuestions {...props} onCare={props.onCare} /> : null}
           <Sections sections={outcomeSections(props, urgency)} />
           {props.home}

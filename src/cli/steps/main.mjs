@@ -35,6 +35,10 @@ const COMMANDS = {
   },
   content: { does: 'check the clinical content', run: script('content') },
   assess: { does: 'assess a case file: assess -- FILE|- [--now ISO]', run: script('assess') },
+  handover: {
+    does: 'what a clinic receives: handover -- FILE|- --format text|page|json|fhir|link',
+    run: script('handover'),
+  },
   enclosure: {
     does: 'check an enclosure: enclosure -- FILE|- [--logger FILE.csv] [--concern ID]',
     run: script('enclosure'),
@@ -49,12 +53,16 @@ const COMMANDS = {
     run: script('score'),
   },
   schema: {
-    does: 'print a JSON Schema: schema -- case|assessment|condition|protocol',
+    does: 'print a JSON Schema: schema -- case|assessment|condition|protocol|handover|clinic',
     run: script('schema'),
   },
   protocol: { does: 'print the whole protocol for a reader', run: script('protocol') },
   bench: { does: 'measure speed and size: bench [-- PREFIX]', run: script('bench') },
   proof: { does: 'run the long proofs and record them', run: script('proof') },
+  'fuzz:links': {
+    does: 'read a hundred thousand hostile links; fuzz:links -- --record keeps the result',
+    run: script('fuzz-links'),
+  },
   'verify:reference': {
     does: 'make the reference values of R and SciPy again and compare',
     run: script('verify-reference'),

@@ -1,0 +1,9 @@
+/** Whether the platform knows a time zone by this name. */
+export function isZone(zone: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone })
+    return true
+  } catch {
+    return false
+  }
+}
