@@ -37,7 +37,7 @@ it.each([
   expect(status).toBe(2)
   expect(stdout).toBe('')
   expect(stderr).toBe(
-    `schema: given: ${given}; accepted: case, assessment, condition, protocol, backup, enclosure\n`,
+    `schema: given: ${given}; accepted: case, assessment, condition, protocol, backup, handover, clinic, enclosure\n`,
   )
 })
 

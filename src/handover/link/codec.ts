@@ -19,7 +19,7 @@ export interface LinkKind<Value> {
 }
 
 /** Why a link cannot be read; `LINK_SENTENCES` says it. */
-export type LinkTrouble = 'too-long' | 'other-version' | 'damaged' | 'not-this' | 'old-browser'
+export type LinkTrouble = 'over-length' | 'other-version' | 'damaged' | 'not-this' | 'old-browser'
 
 export type LinkRead<Value> =
   | { readonly ok: true; readonly value: Value }
@@ -27,7 +27,7 @@ export type LinkRead<Value> =
 
 /** One plain sentence for whatever is wrong with a link. */
 export const LINK_SENTENCES: Readonly<Record<LinkTrouble, string>> = {
-  'too-long': 'This link is longer than any link this guide makes. Ask for a new one.',
+  'over-length': 'This link is longer than any link this guide makes. Ask for a new one.',
   'other-version': 'This link is for another version of this guide. Ask for a new one.',
   damaged: 'This link is damaged or cut short. Ask for it again.',
   'not-this': 'This link holds something else than this guide can read. Ask for a new one.',
@@ -64,7 +64,7 @@ function jsonOf(bytes: Uint8Array): unknown {
  * can hold throws.
  */
 export async function decodeLink<Value>(kind: LinkKind<Value>, data: string): Promise<LinkRead<Value>> {
-  if (data.length > kind.mostCharacters) return trouble('too-long')
+  if (data.length > kind.mostCharacters) return trouble('over-length')
   if (typeof DecompressionStream === 'undefined') return trouble('old-browser')
   const bytes = fromBase64url(data)
   if (!bytes || bytes.length <= HEAD_BYTES) return trouble('damaged')

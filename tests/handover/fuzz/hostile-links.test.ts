@@ -10,7 +10,7 @@ it('damaged, oversized and hostile links never crash, each gets one sentence, me
   expect(result.crashes).toEqual([])
   for (const outcome of Object.keys(result.outcomes)) expect(ALLOWED).toContain(outcome)
   // Every kind of trouble is met, so that the sentences are not only there.
-  for (const because of ['too-long', 'other-version', 'damaged', 'not-this'])
+  for (const because of ['over-length', 'other-version', 'damaged', 'not-this'])
     expect(result.outcomes[because], because).toBeGreaterThan(0)
   expect(result.mostMemoryMegabytes).toBeLessThan(500)
 }, 120_000)

@@ -53,7 +53,7 @@ describe("a clinic's link", () => {
     ['a field more', linkOf(JSON.stringify({ ...INVENTED_CLINIC, script: 'x' })), 'not-this'],
     ['a name of a prototype', linkOf('{"__proto__":{"name":"x"}}'), 'not-this'],
     ['nesting without end', linkOf('['.repeat(16_000)), 'not-this'],
-    ['more than any clinic has', 'A'.repeat(CLINIC_LINK.mostCharacters + 1), 'too-long'],
+    ['more than any clinic has', 'A'.repeat(CLINIC_LINK.mostCharacters + 1), 'over-length'],
     ['a bomb', linkOf(' '.repeat(3_000_000)), 'damaged'],
   ])('says in one sentence what is wrong with %s', async (_, data, because) => {
     expect(await troubleOf(data)).toBe(because)
