@@ -51,7 +51,8 @@ function start(place: HTMLElement) {
   // A search that does not come keeps nothing else back.
   const later = search.catch(() => rest).then(loadLater)
   const record = later.then(loadRecord)
-  const clinic = record.then(loadClinic)
+  // One after the other, so that the order is the same each time.
+  const clinic = record.then(({ home }) => home.catch(() => undefined)).then(loadClinic)
   const takenUp = rest.then(({ logic }) => store.takeUp(logic)).catch(() => undefined)
   const doors = readDoors(place)
   const app = (earlier?: Earlier) => (

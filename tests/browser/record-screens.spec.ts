@@ -99,6 +99,7 @@ test('a newest weight far off asks for a second one at once', async ({ page }) =
   await typeNotebook(page, [60, 61, 60, 60.5, 52])
   await expect(page.getByText('Weigh it a second time now')).toBeVisible()
   await page.getByRole('link', { name: 'Weigh again' }).click()
+  await expect(page.locator('input:focus')).toBeVisible()
   await page.keyboard.type('52.5')
   await page.keyboard.press('Enter')
   await expect(page.getByText('Weigh it a second time now')).toBeHidden()
@@ -205,6 +206,7 @@ test('a check begun for an animal takes its weights along and is kept with it', 
   await page.getByRole('checkbox').first().check()
   await page.locator('button[form=question-form]').click()
   await expect(page.locator('.first-line')).toBeVisible()
+  await expect.poll(async () => (await keptChecks(page)).length).toBe(1)
   await page.goto(`/${home}/past`)
   await expect(page.getByRole('listitem').filter({ hasText: 'A check' })).toBeVisible()
   // Everything it used is kept with it: the five weights of the record among it.

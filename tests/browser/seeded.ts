@@ -63,7 +63,7 @@ export async function takeUp(page: Page, { log, now }: SeededCase): Promise<void
   await page.evaluate(
     all =>
       new Promise<void>((resolve, reject) => {
-        const open = indexedDB.open('duskcheck', 1)
+        const open = indexedDB.open('duskcheck')
         open.onupgradeneeded = () => open.result.createObjectStore('events', { keyPath: ['caseId', 'seq'] })
         open.onerror = () => reject(open.error)
         open.onsuccess = () => {

@@ -115,7 +115,7 @@ test('a newer build waits while a check is under way, and takes over at the star
   await page.goto(address)
   await expect.poll(() => waits(page)).toBe(false)
   // A page that is open still gets the files it was made with, though the host has them no more.
-  const script = await page.locator('script[src]').getAttribute('src')
+  const script = await page.locator('script[src*="/start-"]').getAttribute('src')
   expect(await page.evaluate(async path => (await fetch(path ?? '')).status, script)).toBe(200)
   await page.goto(address)
   expect(await builtAs(page)).toBe('newer')
@@ -125,7 +125,7 @@ test('a newer build that cannot be fetched whole changes nothing', async ({ page
   await visitOnce(page)
   build = 'newer'
   const [script = ''] =
-    readFileSync(join(folder, 'newer', 'index.html'), 'utf8').match(/assets\/index-[^"]+\.js/) ?? []
+    readFileSync(join(folder, 'newer', 'index.html'), 'utf8').match(/assets\/start-[^"]+\.js/) ?? []
   rmSync(join(folder, 'newer', script))
   await lookForNewer(page).catch(() => {})
   await expect.poll(() => waits(page)).toBe(false)
