@@ -72,6 +72,7 @@ test('weights and days that cannot be are refused in a sentence', async ({ page 
 test('files that cannot be taken are refused in a sentence, and nothing of them is', async ({ page }) => {
   const visit = await addAnimal(page)
   const before = await stored(page)
+  await expect(page.getByText('There is no weight yet', { exact: false })).toBeVisible()
   await page.goto('/#keep')
   const backup = page.getByLabel('Read a backup file')
   const table = page.getByLabel('Read a table of weights')
@@ -131,6 +132,8 @@ test('an animal, then all of the record, is deleted for good after one question'
 
   await page.getByLabel('Its name').fill('Dune')
   await page.getByRole('button', { name: 'Add', exact: true }).click()
+  // The app itself goes to the animal's page once it is saved.
+  await expect(page.getByText('There is no weight yet', { exact: false })).toBeVisible()
   await page.goto('/#keep')
   await page.getByRole('link', { name: 'Delete the whole record' }).click()
   await page.getByRole('button', { name: 'Delete for good' }).click()
