@@ -267,7 +267,7 @@ export function App(props: AppProps): VNode {
           <Notice spoken="atOnce">
             <p>{labels.notSaved}</p>
             {store?.exportText === undefined ? null : (
-              <button class="action" type="button" onClick={() => void saveFile(store.exportText)}>
+              <button class="action" type="button" onClick={() => void saveAnswers(store.exportText)}>
                 {labels.saveFile}
               </button>
             )}
@@ -284,6 +284,11 @@ const ROOM = /^#(?:animals?|shelf|keep|(enclosure))(?:\/|$)(?!.*awaited)/
 
 const goTo = (hash: string) => {
   globalThis.location.hash = hash
+}
+
+/** All that is kept of the checks, as a file. */
+async function saveAnswers(exportText: (() => Promise<string>) | undefined): Promise<void> {
+  if (exportText) saveFile('duskcheck-answers.json', 'application/json', await exportText())
 }
 
 /** A screen of its own: nothing of the one before stays in its fields. */

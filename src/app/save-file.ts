@@ -1,11 +1,9 @@
-/** Offers everything kept as a file; it goes nowhere but to where the owner saves it. */
-export async function saveFile(exportText: (() => Promise<string>) | undefined): Promise<void> {
-  if (!exportText) return
-  const address = URL.createObjectURL(new Blob([await exportText()], { type: 'application/json' }))
+/** Hands a text to the person as a file; it goes nowhere but to where they save it. */
+export function saveFile(name: string, type: string, text: string): void {
   const link = document.createElement('a')
-  link.href = address
-  link.download = 'duskcheck-answers.json'
+  link.href = URL.createObjectURL(new Blob([text], { type }))
+  link.download = name
   link.click()
   // The browser reads it after the click; a minute is more than enough.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000)
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000)
 }

@@ -25,17 +25,17 @@ const only = (truth: Truth): Worlds => 1 << truth
 const holding = (worlds: Worlds): Truth[] => TRUTHS.filter(truth => worlds & (1 << truth))
 
 /** For every two sets, the set of what their members come to together. */
-function tableOf(together: (one: Truth, other: Truth) => Truth): readonly Worlds[] {
+function tableOf(together: (one: number, other: number) => number): readonly Worlds[] {
   return Array.from({ length: 64 }, (_, at) => {
     let made = 0
     for (const one of holding(at >> 3))
-      for (const other of holding(at & 7)) made |= only(together(one, other))
+      for (const other of holding(at & 7)) made |= 1 << together(one, other)
     return made
   })
 }
 
-const LEAST = tableOf((one, other) => (one < other ? one : other))
-const GREATEST = tableOf((one, other) => (one > other ? one : other))
+const LEAST = tableOf(Math.min)
+const GREATEST = tableOf(Math.max)
 const combined = (one: Worlds, other: Worlds, table: readonly Worlds[]): Worlds =>
   table[(one << 3) | other] ?? 0
 

@@ -5,11 +5,11 @@ import type { Fault } from '../../../shared/result.ts'
 import type { FileQuestion, ReadOptions, WeightsRead } from '../../records/csv/read-weights.ts'
 import type { Preview } from '../../records/preview.ts'
 import { dayOf } from '../../triage/calendar.ts'
+import { saveFile } from '../save-file.ts'
 import { Faults, FileField } from './FilePart.tsx'
 import type { Room } from './keeper.ts'
 import { PreviewPart } from './PreviewPart.tsx'
 import { Select } from './parts.tsx'
-import { saveFile } from './save-file.ts'
 import { dayWords } from './words.ts'
 
 /** The table reader comes when a table does. */
