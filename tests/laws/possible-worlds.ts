@@ -28,8 +28,7 @@ const holding = (worlds: Worlds): Truth[] => TRUTHS.filter(truth => worlds & (1 
 function tableOf(together: (one: number, other: number) => number): readonly Worlds[] {
   return Array.from({ length: 64 }, (_, at) => {
     let made = 0
-    for (const one of holding(at >> 3))
-      for (const other of holding(at & 7)) made |= 1 << together(one, other)
+    for (const one of holding(at >> 3)) for (const other of holding(at & 7)) made |= 1 << together(one, other)
     return made
   })
 }
